@@ -108,13 +108,14 @@ def wheel() -> bool:
         with zipfile.ZipFile(built) as archive:
             packed = set(archive.namelist())
     wanted = {
-        f"{inside}/{path.relative_to(ROOT / outside).as_posix()}"
+        outside: {
+            f"{inside}/{path.relative_to(ROOT / outside).as_posix()}" for path in files_of(ROOT / outside)
+        }
         for outside, inside in CARRIED.items()
-        for path in files_of(ROOT / outside)
     }
-    for name in sorted(wanted - packed):
+    for name in sorted(set().union(*wanted.values()) - packed):
         print(f"  the wheel lacks {name}")
-    return bool(wanted) and wanted <= packed
+    return all(names and names <= packed for names in wanted.values())
 
 
 def tests() -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import json
 import os
 import re
@@ -67,6 +68,11 @@ def modules() -> list[Path]:
     return [path for path in committed_files() if path.suffix == ".py"]
 
 
+def below_the_front_ends() -> list[Path]:
+    package = ROOT / "costing"
+    return [path for path in package.rglob("*.py") if not path.is_relative_to(package / "front_ends")]
+
+
 def test_top_level_holds_only_what_is_agreed() -> None:
     found = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")}
     left_by_runs = {"__pycache__", "build", "dist", "venv"} | {path.name for path in ROOT.glob("*.xlsx")}
@@ -124,8 +130,7 @@ def test_loading_the_formulas_loads_no_library() -> None:
 def test_loading_everything_below_the_front_ends_loads_no_library() -> None:
     names = [
         ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
-        for path in modules()
-        if path.is_relative_to(ROOT / "costing") and not path.is_relative_to(ROOT / "costing" / "front_ends")
+        for path in below_the_front_ends()
     ]
     assert "costing.formulas" in names
     assert loaded_by(f"import {', '.join(names)}") <= sys.stdlib_module_names | {"costing"}
@@ -140,6 +145,56 @@ def test_hooks_of_a_commit_call_the_one_list_of_checks() -> None:
     calls = re.findall(r"entry: (.*)", hooks)
     assert calls
     assert all(call.startswith("python tests/run_checks.py ") for call in calls)
+
+
+def unions_made_at_run_time(program: str) -> list[int]:
+    """Lines with a union of types, such as `int | None`, where Python works it out: 3.9 cannot."""
+    tree = ast.parse(program)
+    in_annotations = {
+        id(part)
+        for node in ast.walk(tree)
+        for annotation in (getattr(node, "annotation", None), getattr(node, "returns", None))
+        if annotation is not None
+        for part in ast.walk(annotation)
+    }
+
+    def is_type(node: ast.expr) -> bool:
+        if isinstance(node, ast.Subscript):
+            return is_type(node.value)
+        name = getattr(node, "id", getattr(node, "attr", ""))
+        return isinstance(node, ast.Constant) or (name in TYPE_NAMES)
+
+    return [
+        node.lineno
+        for node in ast.walk(tree)
+        if isinstance(node, ast.BinOp) and isinstance(node.op, ast.BitOr) and id(node) not in in_annotations
+        if is_type(node.left) or is_type(node.right)
+    ]
+
+
+TYPE_NAMES = {"Any", "bool", "bytes", "dict", "float", "int", "list", "set", "str", "tuple"}
+
+
+def test_no_union_of_types_is_made_at_run_time_below_the_front_ends() -> None:
+    found = {
+        path.relative_to(ROOT).as_posix(): lines
+        for path in below_the_front_ends()
+        if (lines := unions_made_at_run_time(path.read_text(encoding="utf-8")))
+    }
+    assert found == {}
+
+
+@pytest.mark.parametrize(
+    ("program", "lines"),
+    [
+        ("isinstance(3, int | float)", [1]),
+        ("Number = int | float", [1]),
+        ("def f(x: int | None) -> dict[str, int] | None:\n    y: str | None = None", []),
+        ("both = this.keys() | that.keys()", []),
+    ],
+)
+def test_a_union_of_types_is_seen_where_python_works_it_out(program: str, lines: list[int]) -> None:
+    assert unions_made_at_run_time(program) == lines
 
 
 SKIPPING_TESTS = '''
