@@ -1,0 +1,33 @@
+"""The tables of ``reference_tables/``: every value keeps its source and its locator.
+
+The list of sources itself is in `costing.reference_data.source_list`, which needs Python 3.11.
+"""
+
+from costing.reference_data.default_values import Default, default, defaults
+from costing.reference_data.materials_and_cautions import (
+    Caution,
+    CommercialForm,
+    PublishedRange,
+    Substance,
+    cautions,
+    materials,
+    published_ranges,
+    substances,
+)
+from costing.reference_data.table_files import fingerprint, folder
+
+__all__ = [
+    "Caution",
+    "CommercialForm",
+    "Default",
+    "PublishedRange",
+    "Substance",
+    "cautions",
+    "default",
+    "defaults",
+    "fingerprint",
+    "folder",
+    "materials",
+    "published_ranges",
+    "substances",
+]
