@@ -1,0 +1,1 @@
+"""The money view of a ledger: prices, quote, rounding."""

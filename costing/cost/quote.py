@@ -1,0 +1,272 @@
+"""A quote: every bought line of a ledger at its price, opened into step, material and cause."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from costing.cost.money import cost_per_metre_of_cloth, delivered_price, price_with_margin
+from costing.ledger.lot import RANGE_TIME
+from costing.ledger.whole import Ledger, is_bought
+from costing.process.postings import DRAIN, GREY, POWER
+from costing.quantities import InputError
+from costing.settings.mill import Material, MillCosts
+
+WATER_LINE = "water"
+STEAM_LINE = "steam"
+EFFLUENT = "effluent"
+METRES_PER_YARD = 0.9144
+
+GROUPS = (
+    "warp yarn",
+    "weft yarn",
+    "dye",
+    "reductant",
+    "caustic",
+    "auxiliaries",
+    "water",
+    "steam",
+    "power",
+    "effluent",
+    "range time",
+    "overhead",
+)
+
+
+class CostLine(NamedTuple):
+    """One priced line, per kilogram of saleable grey yarn.
+
+    Attributes
+    ----------
+    step, material, cause, group : str
+        What, where and why; the group is what reports add up by.
+    amount : float
+        As delivered [kg, L, kWh or h, per kg].
+    unit : str
+        Unit of the amount.
+    unit_price : float
+        In the mill's money, per that unit.
+    cost : float
+        Money per kilogram.
+    """
+
+    step: str
+    material: str
+    cause: str
+    group: str
+    amount: float
+    unit: str
+    unit_price: float
+    cost: float
+
+
+class Quote(NamedTuple):
+    """A priced enquiry. Money is not rounded here.
+
+    Attributes
+    ----------
+    lines : list of CostLine
+        All priced lines, overhead last.
+    currency : str
+        The mill's money.
+    cost_per_kg, price_per_kg : float
+        Full cost, and selling price with margin, per kilogram of saleable grey yarn.
+    per : dict
+        Basis -> kilograms of saleable grey yarn in it; multiply a cost per kilogram by it.
+    margin : float
+        Of the selling price [fraction].
+    not_priced : tuple of str
+        What the style leaves out: warp or weft yarn without a code.
+    """
+
+    lines: list[CostLine]
+    currency: str
+    cost_per_kg: float
+    price_per_kg: float
+    per: dict[str, float]
+    margin: float
+    not_priced: tuple[str, ...]
+
+    def by(self, *columns: str) -> dict[tuple[str, ...], float]:
+        """Cost per kilogram, summed by any of step, material, cause and group.
+
+        Examples
+        --------
+        ``quote.by("step", "group")``
+        """
+        sums: dict[tuple[str, ...], float] = {}
+        for line in self.lines:
+            key = tuple(getattr(line, column) for column in columns)
+            sums[key] = sums.get(key, 0.0) + line.cost
+        return sums
+
+
+def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -> Quote:
+    """Price a ledger.
+
+    Parameters
+    ----------
+    ledger : Ledger
+        Of an enquiry.
+    materials : mapping
+        Code -> product of the mill's list, with prices.
+    costs : MillCosts
+        Water, steam, power, effluent, overhead, margin and currencies.
+
+    Returns
+    -------
+    Quote
+        Money per kilogram of saleable grey yarn, not rounded.
+
+    Raises
+    ------
+    InputError
+        A product that is used has no price, or its currency has no exchange rate.
+    """
+    lines: list[CostLine] = []
+    tariff = _utilities(ledger, costs)
+    for line in ledger.lines:
+        if is_bought(line):
+            if line.material not in tariff:
+                price = material_price(line.material, materials, costs)
+                tariff[line.material] = (group_of(materials[line.material]), "kg", price)
+            group, unit, price = tariff[line.material]
+            lines.append(
+                CostLine(
+                    line.step,
+                    line.material,
+                    line.cause,
+                    group,
+                    line.amount,
+                    unit,
+                    price,
+                    line.amount * price,
+                )
+            )
+        elif line.source == GREY and line.material:
+            price = material_price(line.material, materials, costs)
+            lines.append(
+                CostLine(
+                    line.step,
+                    line.material,
+                    line.cause,
+                    "warp yarn",
+                    line.amount,
+                    "kg",
+                    price,
+                    line.amount * price,
+                )
+            )
+        elif line.destination.startswith(DRAIN) and line.substance == "water":
+            stream = line.destination[len(DRAIN) :]
+            lines.append(
+                CostLine(
+                    line.step,
+                    EFFLUENT,
+                    stream,
+                    EFFLUENT,
+                    line.amount,
+                    "L",
+                    costs.effluent_charge,
+                    line.amount * costs.effluent_charge,
+                )
+            )
+    if ledger.style.weft_yarn:
+        price = material_price(ledger.style.weft_yarn, materials, costs)
+        amount = ledger.fabric.weft_per_metre / ledger.warp_per_metre
+        lines.append(
+            CostLine(
+                "weaving",
+                ledger.style.weft_yarn,
+                "weft yarn",
+                "weft yarn",
+                amount,
+                "kg",
+                price,
+                amount * price,
+            )
+        )
+    yarns = ("warp yarn", "weft yarn")
+    conversion = sum(line.cost for line in lines if line.group not in yarns)
+    lines.append(
+        CostLine(
+            "mill",
+            "overhead",
+            "share of conversion cost",
+            "overhead",
+            conversion,
+            "money",
+            costs.overhead,
+            conversion * costs.overhead,
+        )
+    )
+    total = sum(line.cost for line in lines)
+    margin = costs.margin if ledger.enquiry.margin is None else ledger.enquiry.margin
+    missing = [
+        name
+        for name, code in (("warp yarn", ledger.style.warp_yarn), ("weft yarn", ledger.style.weft_yarn))
+        if not code
+    ]
+    return Quote(
+        lines, costs.currency, total, price_with_margin(total, margin), bases(ledger), margin, tuple(missing)
+    )
+
+
+def bases(ledger: Ledger) -> dict[str, float]:
+    """Kilograms of saleable grey yarn in each basis that money is given on."""
+    loom_state = ledger.warp_per_metre
+    finished = ledger.plan.saleable_mass / ledger.plan.finished_length
+    return {
+        "kg of grey yarn": 1.0,
+        "kg of dyed yarn": 1.0 / ledger.dyed_mass,
+        "m of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state),
+        "yd of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state) * METRES_PER_YARD,
+        "m of finished cloth": cost_per_metre_of_cloth(1.0, finished),
+        "yd of finished cloth": cost_per_metre_of_cloth(1.0, finished) * METRES_PER_YARD,
+    }
+
+
+def material_price(code: str, materials: Mapping[str, Material], costs: MillCosts) -> float:
+    """Price of a product at the mill's gate, in the mill's money per kilogram delivered.
+
+    Raises
+    ------
+    InputError
+        No such product, no price, or no exchange rate for its currency.
+    """
+    if code not in materials:
+        raise InputError("price list", f"material {code!r} is not in the list")
+    material = materials[code]
+    where = material.where or f"material {code}"
+    if material.price is None:
+        raise InputError(
+            where, f"material {code!r} is used but has no price; accepted is a price of 0 or more"
+        )
+    currency = material.currency or costs.currency
+    rate: float | None = 1.0 if currency == costs.currency else costs.exchange_rates.get(currency)
+    if rate is None:
+        known = ", ".join([costs.currency, *costs.exchange_rates])
+        raise InputError(
+            where, f"currency {currency!r} of material {code!r} has no exchange rate; there are: {known}"
+        )
+    return float(delivered_price(material.price, material.freight, rate))
+
+
+def _utilities(ledger: Ledger, costs: MillCosts) -> dict[str, tuple[str, str, float]]:
+    """Group, unit and price of what is bought without being a material of the list."""
+    return {
+        WATER_LINE: ("water", "L", costs.water_price),
+        STEAM_LINE: ("steam", "kg", costs.steam_price),
+        POWER: ("power", "kWh", costs.power_price),
+        RANGE_TIME: ("range time", "h", ledger.range.range_hour_rate),
+    }
+
+
+def group_of(material: Material) -> str:
+    """The cost group of a product, by what it holds."""
+    return {
+        "indigo": "dye",
+        "leuco_indigo": "dye",
+        "sodium_hydrosulfite": "reductant",
+        "sodium_hydroxide": "caustic",
+    }.get(material.substance, "auxiliaries")

@@ -1,0 +1,1 @@
+"""The drain view of a ledger: streams, loads, oxygen demand."""

@@ -1,0 +1,1 @@
+"""Runs a route, adds the lot, keeps every posting, proves that it closes."""

@@ -1,0 +1,214 @@
+"""Lengths, masses and hours of one order on one range."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from costing.construction import cloth, counts, sets
+from costing.process import steam
+from costing.process.surroundings import Surroundings
+from costing.quantities import InputError
+from costing.settings.mill import Enquiry, Range
+from costing.settings.style import Style
+
+
+class ClothPlan(NamedTuple):
+    """What one metre of a style is made of. House units.
+
+    Attributes
+    ----------
+    ends : float
+        Warp ends, selvedges in.
+    linear_density : float
+        Warp yarn as it runs [kg/m].
+    crimp : float
+        Of the cloth length [fraction].
+    cloth_width, reed_width, finished_width : float
+        Widths [m].
+    warp_per_metre, weft_per_metre : float
+        Grey yarn bought per metre of loom-state cloth, waste in [kg/m].
+    loom_state_areal_mass, finished_areal_mass : float
+        Mass per area [kg/m2].
+    """
+
+    ends: float
+    linear_density: float
+    crimp: float
+    cloth_width: float
+    reed_width: float
+    finished_width: float
+    warp_per_metre: float
+    weft_per_metre: float
+    loom_state_areal_mass: float
+    finished_areal_mass: float
+
+
+class Plan(NamedTuple):
+    """What the range runs for one order. House units.
+
+    Attributes
+    ----------
+    finished_length, loom_state_length, warp_length : float
+        The same order in three lengths; the last with weaving waste in [m].
+    ropes, ends_per_rope, number_of_sets : float
+        Ropes of one set, ends in each, and sets run.
+    set_length : float
+        Saleable warp of one set [m].
+    run_length : float
+        What the range runs, leaders and off-shade metres in [m].
+    saleable_mass, dyed_mass : float
+        Grey yarn in the saleable warp, and in all that is dyed [kg].
+    run_hours, changeover_hours, stoppage_hours : float
+        Manned time [h].
+    """
+
+    finished_length: float
+    loom_state_length: float
+    warp_length: float
+    ropes: float
+    ends_per_rope: float
+    number_of_sets: float
+    set_length: float
+    run_length: float
+    saleable_mass: float
+    dyed_mass: float
+    run_hours: float
+    changeover_hours: float
+    stoppage_hours: float
+    around: Surroundings
+
+
+def plan_cloth(style: Style) -> ClothPlan:
+    """Work out the yarns and the cloth of a style.
+
+    Parameters
+    ----------
+    style : Style
+        Of the mill's book.
+
+    Returns
+    -------
+    ClothPlan
+        In house units.
+    """
+    warp = counts.plied_linear_density(style.warp_count, style.warp_ply, style.twist_contraction)
+    weft = counts.plied_linear_density(style.weft_count, style.weft_ply, style.twist_contraction)
+    crimp = (
+        style.warp_crimp
+        if style.crimp_basis == "cloth length"
+        else cloth.crimp_from_take_up(style.warp_crimp)
+    )
+    if style.width_basis == "reed":
+        reed_width = style.width
+        cloth_width = cloth.cloth_width_from_reed_width(style.width, style.weft_crimp)
+    else:
+        cloth_width = style.width
+        reed_width = cloth.reed_width_from_cloth_width(style.width, style.weft_crimp)
+    ends = cloth.whole_ends_from_density(style.ends_density, style.width, style.selvedge_ends)
+    loom_state = cloth.loom_state_areal_mass(
+        cloth.warp_areal_mass(ends / cloth_width, warp, crimp),
+        cloth.weft_areal_mass(style.picks_density, weft, style.weft_crimp),
+        style.size_add_on,
+    )
+    return ClothPlan(
+        ends=ends,
+        linear_density=warp,
+        crimp=crimp,
+        cloth_width=cloth_width,
+        reed_width=reed_width,
+        finished_width=cloth.finished_width_from_loom_state(cloth_width, style.shrinkage_width),
+        warp_per_metre=cloth.warp_mass_per_metre(ends, warp, crimp, style.warp_waste),
+        weft_per_metre=cloth.weft_mass_per_metre(style.picks_density, reed_width, weft, style.weft_waste),
+        loom_state_areal_mass=loom_state,
+        finished_areal_mass=cloth.finished_areal_mass(
+            loom_state,
+            style.desize_loss,
+            style.finishing_loss,
+            style.finishing_add_on,
+            style.shrinkage_length,
+            style.shrinkage_width,
+        ),
+    )
+
+
+def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range) -> Plan:
+    """Work out what the range runs for an order.
+
+    Parameters
+    ----------
+    style : Style
+        The cloth.
+    fabric : ClothPlan
+        Of that style.
+    enquiry : Enquiry
+        Length ordered and how the lot is run.
+    range_ : Range
+        The machine.
+
+    Returns
+    -------
+    Plan
+        In house units.
+
+    Raises
+    ------
+    InputError
+        More ropes than the range has places for.
+    """
+    finished, loom_state, warp = _lengths(style, fabric, enquiry)
+    ropes = sets.ropes_for_ends(fabric.ends, range_.ends_per_rope)
+    together = enquiry.sets_side_by_side
+    if ropes * together > range_.rope_places:
+        raise InputError(
+            f"enquiry {enquiry.code}",
+            f"style {style.code} has {fabric.ends:.0f} ends, that is {ropes:.0f} ropes of up to "
+            f"{range_.ends_per_rope:.0f} ends, and {together:.0f} set(s) side by side need "
+            f"{ropes * together:.0f} rope places; range {range_.code} has {range_.rope_places:.0f}",
+        )
+    number = together * sets.number_of_sets(warp / together, range_.set_length_max)
+    set_length = warp / number
+    lost = range_.leader_length + range_.off_shade_length
+    run_length = number / together * (set_length + lost)
+    per_metre = sets.warp_sheet_mass_per_metre(fabric.ends, fabric.linear_density) / (1.0 + range_.stretch)
+    throughput = together * sets.throughput(fabric.ends, fabric.linear_density, range_.speed, range_.stretch)
+    pressure = (
+        steam.absolute_pressure(range_.steam_pressure, range_.atmospheric_pressure)
+        if range_.pressure_basis == "gauge"
+        else range_.steam_pressure
+    )
+    return Plan(
+        finished_length=finished,
+        loom_state_length=loom_state,
+        warp_length=warp,
+        ropes=ropes,
+        ends_per_rope=fabric.ends / ropes,
+        number_of_sets=number,
+        set_length=set_length,
+        run_length=run_length,
+        saleable_mass=warp * per_metre,
+        dyed_mass=number * (set_length + lost) * per_metre,
+        run_hours=sets.run_time(run_length, range_.speed, range_.efficiency),
+        changeover_hours=range_.changeover_time,
+        stoppage_hours=enquiry.stoppages * enquiry.stoppage_time,
+        around=Surroundings(
+            throughput,
+            range_.water_temperature,
+            pressure,
+            range_.steam_heating == "direct",
+            range_.steam_losses,
+        ),
+    )
+
+
+def _lengths(style: Style, fabric: ClothPlan, enquiry: Enquiry) -> tuple[float, float, float]:
+    """Finished, loom-state and dyed warp length; the warp holds the weaving waste."""
+    if enquiry.length_basis == "dyed warp":
+        warp = enquiry.order_length
+        loom_state = cloth.cloth_length_from_warp_length(warp * (1.0 - style.warp_waste), fabric.crimp)
+        return cloth.finished_length_from_loom_state(loom_state, style.shrinkage_length), loom_state, warp
+    loom_state = enquiry.order_length
+    if enquiry.length_basis == "finished cloth":
+        loom_state = cloth.loom_state_length_from_finished(enquiry.order_length, style.shrinkage_length)
+    finished = cloth.finished_length_from_loom_state(loom_state, style.shrinkage_length)
+    warp = cloth.warp_length_from_cloth_length(loom_state, fabric.crimp) / (1.0 - style.warp_waste)
+    return finished, loom_state, warp

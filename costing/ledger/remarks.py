@@ -1,0 +1,135 @@
+"""What a practitioner would say of the settings before believing the number."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from costing.ledger.whole import Ledger
+from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
+from costing.process.postings import DRAIN
+from costing.quantities import QUANTITIES, label, shown
+from costing.reference_data import defaults
+from costing.settings.building import default_key
+from costing.settings.steps import IndigoDyeing, Rinse, Scour
+
+
+class Remark(NamedTuple):
+    """One remark.
+
+    Attributes
+    ----------
+    kind : str
+        ``warning``: the number may mislead; ``unusual``: outside the usual range of the table.
+    where : str
+        Step or setting.
+    text : str
+        One sentence in the trade's words.
+    """
+
+    kind: str
+    where: str
+    text: str
+
+
+def remarks(ledger: Ledger) -> list[Remark]:
+    """Warnings and unusual settings of a ledger.
+
+    Parameters
+    ----------
+    ledger : Ledger
+        Of an enquiry.
+
+    Returns
+    -------
+    list of Remark
+        Warnings first.
+    """
+    return [*_warnings(ledger), *_unusual(ledger)]
+
+
+def _warnings(ledger: Ledger) -> list[Remark]:
+    found: list[Remark] = []
+    posted = {(line.step, line.cause) for line in ledger.lines if line.amount > 1e-12}
+    for step in ledger.steps:
+        if isinstance(step, IndigoDyeing):
+            found += [Remark("warning", step.name, text) for text in _of_bath(step, posted, ledger)]
+        if isinstance(step, Rinse) and (step.name, "holds the level") in posted:
+            found.append(
+                Remark(
+                    "warning",
+                    step.name,
+                    "the rinse gets less water than the yarn takes up; water was added to hold the level",
+                )
+            )
+    if not any(isinstance(step, Scour) for step in ledger.steps):
+        found.append(
+            Remark("warning", "route", "no scour or pre-wet: dry yarn brings its air into the first dip")
+        )
+    lost = ledger.range.leader_length + ledger.range.off_shade_length
+    if ledger.plan.set_length < lost:
+        found.append(
+            Remark(
+                "warning",
+                "lot",
+                f"each set sells {ledger.plan.set_length:.0f} m of warp and runs {lost:.0f} m of leader and "
+                "off-shade warp",
+            )
+        )
+    return found
+
+
+def _of_bath(step: IndigoDyeing, posted: set[tuple[str, str]], ledger: Ledger) -> list[str]:
+    found = []
+    if (step.name, SURPLUS) in posted:
+        found.append(
+            "the stock vat brings more hydrosulfite than the bath loses: the bath will climb above "
+            "the recipe; lower the stock ratio"
+        )
+    if (step.name, CAUSTIC_SURPLUS) in posted:
+        found.append(
+            "stock vat, dye and scour bring more caustic than the bath loses: the bath will climb above "
+            "the recipe"
+        )
+    if (step.name, "bath overflow") in posted:
+        over = sum(
+            line.amount
+            for line in ledger.lines
+            if line.destination == DRAIN + f"{step.name} overflow" and line.substance == "water"
+        )
+        if over > 0.1:
+            found.append(
+                f"the dye bath overflows {over:.2f} L/kg with its dye: squeeze harder before the first dip, "
+                "or feed stronger"
+            )
+    if step.bath_hydrosulfite == 0.0:
+        found.append("no free hydrosulfite in the bath: the dye would oxidise in the box")
+    return found
+
+
+def _unusual(ledger: Ledger) -> list[Remark]:
+    table = defaults()
+    found = []
+    owners: list[tuple[str, Sequence[str], object]] = [
+        (step.name, (step.KIND,), step) for step in ledger.steps
+    ]
+    owners.append((f"range {ledger.range.code}", ledger.range.GROUPS, ledger.range))
+    for where, groups, item in owners:
+        for name in QUANTITIES:
+            value = getattr(item, name, None)
+            key = default_key(groups, name)
+            if value is None or not key:
+                continue
+            row = table[key]
+            slack = 1e-9 * max(abs(row.low), abs(row.high))
+            if value < row.low - slack or value > row.high + slack:
+                quantity = QUANTITIES[name]
+                found.append(
+                    Remark(
+                        "unusual",
+                        where,
+                        f"{label(name)} is {shown(quantity, value)}; usual is {shown(quantity, row.low)} to "
+                        f"{shown(quantity, row.high)}",
+                    )
+                )
+    return found

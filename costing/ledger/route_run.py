@@ -1,0 +1,90 @@
+"""Run a route: step after step, per kilogram of grey yarn, at steady state."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from costing.construction.counts import bone_dry_mass
+from costing.process.drying import dry_mass
+from costing.process.postings import GREY, PROCESS, YARN, Book, Line
+from costing.process.running import RUNNERS
+from costing.process.surroundings import Surroundings
+from costing.process.yarn import YarnState
+from costing.settings.mill import Material
+from costing.settings.steps import Step
+
+COTTON = "cotton"
+
+
+class Run(NamedTuple):
+    """A route at steady state.
+
+    Attributes
+    ----------
+    lines : list of Line
+        Postings per kilogram of grey yarn.
+    states : list of (str, YarnState)
+        The yarn behind each step.
+    dyed_mass : float
+        Dyed yarn, with its moisture, from one kilogram of grey yarn [kg/kg].
+    """
+
+    lines: list[Line]
+    states: list[tuple[str, YarnState]]
+    dyed_mass: float
+
+
+def run_route(
+    steps: Sequence[Step],
+    materials: Mapping[str, Material],
+    around: Surroundings,
+    yarn_material: str = "",
+) -> Run:
+    """Run one kilogram of grey yarn, at commercial regain, through a list of steps.
+
+    Parameters
+    ----------
+    steps : sequence of Step
+        In the order in which the yarn meets them.
+    materials : mapping
+        Code -> product of the mill's list.
+    around : Surroundings
+        Of the run.
+    yarn_material : str, optional
+        Code of the warp yarn in the price list.
+
+    Returns
+    -------
+    Run
+        The lines and the yarn behind each step.
+
+    Raises
+    ------
+    InputError
+        From the step that cannot run.
+    """
+    dry = bone_dry_mass()
+    yarn = YarnState(fibre=dry, regain_water=1.0 - dry, temperature=around.water_temperature)
+    entry = Book("grey yarn")
+    entry.move(COTTON, "warp yarn", yarn.fibre, GREY, PROCESS, yarn_material)
+    entry.move("water", "moisture of the grey yarn", yarn.regain_water, GREY, PROCESS, yarn_material)
+    lines = entry.lines
+    states = []
+    for step in steps:
+        yarn, book = RUNNERS[step.KIND](step, yarn, materials, around)
+        lines.extend(book.lines)
+        states.append((step.name, yarn))
+    lines.extend(_take_off(yarn))
+    return Run(lines, states, dry_mass(yarn) + yarn.regain_water + yarn.liquor)
+
+
+def _take_off(yarn: YarnState) -> list[Line]:
+    """What is still in the process account leaves on the yarn."""
+    book = Book("take-off")
+    book.move(COTTON, "dyed yarn", yarn.fibre, PROCESS, YARN)
+    book.move("water", "moisture of the dyed yarn", yarn.regain_water + yarn.liquor, PROCESS, YARN)
+    for source in (yarn.dissolved, yarn.loose, yarn.dried_on):
+        for substance, amount in source.items():
+            book.move(substance, "left on the yarn", amount, PROCESS, YARN)
+    return book.lines

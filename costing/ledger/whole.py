@@ -1,0 +1,131 @@
+"""The whole ledger of an enquiry: the route at steady state and the lot, per kilogram of saleable yarn."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Callable
+
+from costing.ledger.lot import lot_lines
+from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
+from costing.ledger.route_run import run_route
+from costing.process.postings import AIR, GREY, REACTION, YARN, Line
+from costing.settings.mill import Enquiry, Mill, Range, Recipe
+from costing.settings.steps import Step
+from costing.settings.style import Style
+
+EXTRA = "leader and off-shade metres"
+UNSALEABLE = "unsaleable yarn"
+
+
+@dataclass(frozen=True)
+class Ledger:
+    """Every posting of one enquiry.
+
+    Attributes
+    ----------
+    lines : list of Line
+        Per kilogram of saleable grey yarn [kg, kWh, h].
+    enquiry, style, recipe, range
+        What was asked.
+    steps : list of Step
+        The route with its settings.
+    fabric, plan
+        Cloth and order in numbers.
+    dyed_mass : float
+        Dyed yarn from one kilogram of grey yarn [kg/kg].
+    """
+
+    lines: list[Line]
+    enquiry: Enquiry
+    style: Style
+    recipe: Recipe
+    range: Range
+    steps: list[Step]
+    fabric: ClothPlan
+    plan: Plan
+    dyed_mass: float
+    warp_per_metre: float = field(default=0.0)
+
+    def select(self, keep: Callable[[Line], bool]) -> list[Line]:
+        """The lines that a test keeps."""
+        return [line for line in self.lines if keep(line)]
+
+    def used(self, material: str) -> float:
+        """Product as delivered, per kilogram of saleable grey yarn, all causes [kg/kg]."""
+        return sum(line.amount for line in self.lines if line.material == material and is_bought(line))
+
+    def to_account(self, account: str, substance: str) -> float:
+        """A substance that ends in an account [kg/kg]."""
+        return sum(
+            line.amount for line in self.lines if line.destination == account and line.substance == substance
+        )
+
+
+INTERNAL = (GREY, AIR, REACTION, "process")
+
+
+def is_bought(line: Line) -> bool:
+    """True for lines that bring something the mill pays for, or that another lot pays."""
+    return bool(line.material) and line.source not in INTERNAL
+
+
+def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
+    """Run an enquiry: plan it, run its route, add its lot.
+
+    Parameters
+    ----------
+    mill : Mill
+        The mill's book.
+    enquiry : Enquiry
+        Of that book.
+
+    Returns
+    -------
+    Ledger
+        Per kilogram of saleable grey yarn.
+
+    Raises
+    ------
+    InputError
+        An unknown code, a missing or refused setting, a plan or a step that cannot run.
+    """
+    where = mill.places.get(("enquiry", enquiry.code), f"enquiry {enquiry.code}")
+    style = mill.style(enquiry.style, where)
+    recipe = mill.recipe(enquiry.recipe, where)
+    range_ = mill.range(enquiry.range, where)
+    steps = mill.steps_of(recipe, range_)
+    fabric = plan_cloth(style)
+    plan = plan_order(style, fabric, enquiry, range_)
+    run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
+    lines = list(run.lines)
+    lines += _extra(run.lines, plan.dyed_mass / plan.saleable_mass - 1.0)
+    for line in lot_lines(steps, mill.materials, plan, enquiry, range_):
+        lines.append(line._replace(amount=line.amount / plan.saleable_mass))
+    return Ledger(
+        lines,
+        enquiry,
+        style,
+        recipe,
+        range_,
+        steps,
+        fabric,
+        plan,
+        run.dyed_mass,
+        plan.saleable_mass / plan.loom_state_length,
+    )
+
+
+def _extra(lines: Sequence[Line], share: float) -> list[Line]:
+    """The run's lines once more for the yarn that is dyed and not sold, causes put together."""
+    if share == 0.0:
+        return []
+    sums: dict[tuple[str, str, str, str, str], float] = {}
+    for line in lines:
+        destination = UNSALEABLE if line.destination == YARN else line.destination
+        key = (line.step, line.material, line.substance, line.source, destination)
+        sums[key] = sums.get(key, 0.0) + line.amount
+    return [
+        Line(step, material, substance, EXTRA, amount * share, source, destination)
+        for (step, material, substance, source, destination), amount in sums.items()
+    ]

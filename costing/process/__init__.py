@@ -1,0 +1,1 @@
+"""What a step does to yarn and liquor, per kilogram of grey yarn."""

@@ -1,0 +1,38 @@
+"""The one branch that equations may take."""
+
+from __future__ import annotations
+
+from typing import Any
+
+
+def where(test: Any, yes: Any, no: Any) -> Any:
+    """Choose by a test that is one truth value or an array of them.
+
+    Parameters
+    ----------
+    test : bool or array of bool
+        The test.
+    yes, no : Any
+        What to give where the test holds, and where it does not.
+
+    Examples
+    --------
+    >>> where(2.0 > 1.0, "yes", "no")
+    'yes'
+    """
+    if hasattr(test, "shape"):
+        import numpy  # only an array caller pays for it
+
+        return numpy.where(test, yes, no)
+    return yes if test else no
+
+
+def not_negative(value: Any) -> Any:
+    """The value where it is above zero, else zero.
+
+    Examples
+    --------
+    >>> not_negative(-0.2)
+    0.0
+    """
+    return where(value > 0, value, value - value)  # the difference keeps the unit of a quantity

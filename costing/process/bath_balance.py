@@ -1,0 +1,229 @@
+"""Steady state of the common dye liquor: what is fed, what each cause takes, what overflows."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from costing.process import bath_salt, hydrosulfite, liquor, reduction
+from costing.process.yarn import YarnState
+from costing.quantities import InputError
+from costing.settings.mill import Material
+from costing.settings.steps import IndigoDyeing
+
+MAX_ROUNDS = 200
+
+
+class Feeds(NamedTuple):
+    """Feeds of the bath per kilogram of grey yarn.
+
+    Attributes
+    ----------
+    indigo : float
+        Indigo fed [kg/kg].
+    hydrosulfite : dict
+        Cause -> hydrosulfite (100 %) that is oxidised or reduces dye; overflow and decay apart [kg/kg].
+    hydrosulfite_decayed, hydrosulfite_overflow : float
+        The two causes with a chemistry of their own [kg/kg].
+    hydrosulfite_in_stock, caustic_in_stock : float
+        What the stock vat brings of the feed [kg/kg].
+    caustic : float
+        Caustic (NaOH 100 %) that the balance asks for; may be below zero [kg/kg].
+    overflow, make_up, feed_volume : float
+        Volumes [L/kg].
+    kept_in : float
+        Share of the entering liquor that leaves unchanged behind the last box [fraction].
+    """
+
+    indigo: float
+    hydrosulfite: dict[str, float]
+    hydrosulfite_decayed: float
+    hydrosulfite_overflow: float
+    hydrosulfite_in_stock: float
+    caustic_in_stock: float
+    caustic: float
+    overflow: float
+    make_up: float
+    feed_volume: float
+    stock_volume: float
+    hydrosulfite_volume: float
+    caustic_volume: float
+    kept_in: float
+
+    @property
+    def hydrosulfite_total(self) -> float:
+        """Hydrosulfite (100 %) fed, all causes [kg/kg]."""
+        return sum(self.hydrosulfite.values()) + self.hydrosulfite_decayed + self.hydrosulfite_overflow
+
+    @property
+    def hydrosulfite_dosed(self) -> float:
+        """Hydrosulfite (100 %) dosed beside the stock vat [kg/kg]."""
+        return self.hydrosulfite_total - self.hydrosulfite_in_stock
+
+    @property
+    def caustic_dosed(self) -> float:
+        """Caustic (NaOH 100 %) dosed beside the stock vat [kg/kg]."""
+        return max(0.0, self.caustic - self.caustic_in_stock)
+
+    @property
+    def caustic_surplus(self) -> float:
+        """Caustic (NaOH 100 %) that comes in beyond what the bath loses [kg/kg]."""
+        return max(0.0, self.caustic_in_stock - self.caustic)
+
+
+REDUCTION = "reduces the dye"
+SECOND_REDUCTION = "reduces redissolved dye again"
+SURPLUS = "stock vat stronger than the bath uses"
+CAUSTIC_SURPLUS = "surplus that leaves with the liquor"
+
+
+def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughput: float) -> Feeds:
+    """Solve the coupled balance of volume, indigo, hydrosulfite and caustic.
+
+    The overflow sets what is lost, what is lost sets the feeds, and the feeds set the overflow: the
+    loop is run until it stands still. It draws together fast, because a stock vat is many times
+    stronger than the bath.
+
+    Parameters
+    ----------
+    step : IndigoDyeing
+        Settings of the boxes.
+    yarn : YarnState
+        The entering yarn.
+    indigo : Material
+        The dye as bought.
+    throughput : float
+        Grey yarn through the range [kg/h].
+
+    Returns
+    -------
+    Feeds
+        The steady state.
+
+    Raises
+    ------
+    InputError
+        Feeds so thin that no steady state exists.
+    """
+    prereduced = 1.0 if indigo.substance == "leuco_indigo" else 0.0
+    brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
+    kept_in = liquor.residue_after_boxes(step.dips, step.exchange) if yarn.liquor > 0 else 0.0
+    # What the yarn brings and keeps never mixes with the bath; the rest counts as a feed.
+    still_on_yarn = kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
+    fixed_losses = _losses_without_overflow(step, yarn, throughput)
+    decayed = hydrosulfite.hydrosulfite_by_decay(
+        step.decay_rate, step.bath_volume, step.bath_hydrosulfite, throughput
+    )
+    alkali_per_indigo = step.stock_caustic_ratio + indigo.alkali / indigo.strength
+    overflow = 0.0
+    for _ in range(MAX_ROUNDS):
+        fed = reduction.indigo_feed_of_bath(step.indigo_on_yarn, step.rinse_loss, overflow, step.bath_indigo)
+        causes = {
+            REDUCTION: hydrosulfite.hydrosulfite_for_reduction(fed, prereduced),
+            SECOND_REDUCTION: hydrosulfite.hydrosulfite_for_second_reduction(fed, step.redissolved),
+            **fixed_losses,
+        }
+        overflowed = liquor.carried_by_liquor(overflow, step.bath_hydrosulfite)
+        needed = sum(causes.values()) + decayed + overflowed
+        in_stock = step.stock_hydrosulfite_ratio * fed
+        causes[SURPLUS] = max(0.0, in_stock - needed)
+        needed += causes[SURPLUS]
+        caustic = bath_salt.caustic_feed_of_bath(
+            needed,
+            overflowed,
+            decayed,
+            step.pick_up_last * (1.0 - kept_in),
+            overflow,
+            step.bath_caustic,
+            step.carbon_dioxide,
+            brought - still_on_yarn,
+        )
+        stock_volume = fed / step.stock_indigo
+        hydrosulfite_volume = (needed - in_stock) / step.hydrosulfite_dosing
+        caustic_volume = max(0.0, caustic - alkali_per_indigo * fed) / step.caustic_dosing
+        volume = stock_volume + hydrosulfite_volume + caustic_volume
+        around_box = (yarn.liquor, volume, step.pick_up_last, step.sky_evaporation)
+        new_overflow = liquor.overflow_volume(*around_box)
+        if new_overflow > 1e3:
+            break
+        if abs(new_overflow - overflow) <= 1e-15 * (1.0 + new_overflow):
+            return Feeds(
+                fed,
+                causes,
+                decayed,
+                overflowed,
+                in_stock,
+                alkali_per_indigo * fed,
+                caustic,
+                new_overflow,
+                liquor.make_up_volume(*around_box),
+                volume,
+                stock_volume,
+                hydrosulfite_volume,
+                caustic_volume,
+                kept_in,
+            )
+        overflow = new_overflow
+    raise InputError(
+        step.name,
+        "the feeds are too thin: every litre fed overflows with as much as it brings; accepted are a "
+        "stronger "
+        "stock vat or dosing liquor, or a weaker bath",
+    )
+
+
+def _losses_without_overflow(step: IndigoDyeing, yarn: YarnState, throughput: float) -> dict[str, float]:
+    behind = hydrosulfite.hydrosulfite_behind_dips(
+        step.dips, step.exchange, step.sky_destruction, step.bath_hydrosulfite
+    )
+    losses = {
+        f"carried into sky {number}": step.sky_destruction * step.pick_up * concentration
+        for number, concentration in enumerate(behind[:-1], start=1)
+    }
+    losses["carried into the last sky and the rinse"] = step.pick_up_last * behind[-1]
+    losses["bath surface"] = hydrosulfite.hydrosulfite_at_bath_surface(
+        step.hydrosulfite_per_oxygen, step.surface_oxygen, step.bath_surface, throughput
+    )
+    losses["circulation"] = hydrosulfite.hydrosulfite_in_circulation(
+        step.hydrosulfite_per_oxygen, step.circulation_oxygen, step.circulation_flow, throughput
+    )
+    losses["air in the yarn"] = hydrosulfite.hydrosulfite_by_entrained_air(
+        step.hydrosulfite_per_oxygen,
+        step.entrained_air,
+        step.oxygen_in_air,
+        0.0 if yarn.air_dry else step.wetted_out,
+    )
+    return losses
+
+
+def behind_last_box(
+    held: float, brought: float, feeds: Feeds, step: IndigoDyeing, yarn: YarnState
+) -> tuple[float, float]:
+    """Split what the bath holds of one substance at steady state: on the yarn, and over the weir.
+
+    Parameters
+    ----------
+    held : float
+        All of it that comes in, made and brought [kg/kg].
+    brought : float
+        Part of it in the entering liquor [kg/kg].
+    feeds : Feeds
+        The steady state.
+    step : IndigoDyeing
+        Settings of the boxes.
+    yarn : YarnState
+        The entering yarn.
+
+    Returns
+    -------
+    tuple of float
+        With the yarn, over the weir [kg/kg].
+
+    Notes
+    -----
+    The leaving liquor is bath but for the share of the entering liquor that no box replaced.
+    """
+    unchanged = feeds.kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
+    mixed = held - unchanged
+    from_bath = step.pick_up_last * (1.0 - feeds.kept_in)
+    over = mixed * feeds.overflow / (from_bath + feeds.overflow)
+    return held - over, over

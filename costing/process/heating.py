@@ -1,0 +1,107 @@
+"""Steam that holds a box at its temperature, posted to the book."""
+
+from __future__ import annotations
+
+from costing.process import steam
+from costing.process.postings import AIR, CONDENSATE, PROCESS, STORE, Book
+from costing.process.surroundings import Surroundings
+from costing.process.yarn import YarnState
+
+STEAM = "steam"
+
+
+def post_closed_steam(book: Book, cause: str, used: float, around: Surroundings) -> None:
+    """Post steam that leaves as condensate, and its share of the losses of the steam net.
+
+    Parameters
+    ----------
+    book : Book
+        Takes the lines.
+    cause : str
+        What the steam is for.
+    used : float
+        Steam condensed [kg/kg].
+    around : Surroundings
+        Of the run.
+    """
+    book.move("water", cause, used, STORE, CONDENSATE, STEAM)
+    post_steam_losses(book, used, around)
+
+
+def post_steam_losses(book: Book, used: float, around: Surroundings) -> None:
+    """Post what leaks, traps and start-up lose beside the steam used."""
+    lost = used * around.steam_losses / (1.0 - around.steam_losses)
+    book.move("water", "lost in the steam net", lost, STORE, AIR, STEAM)
+
+
+def heat_box(
+    book: Book,
+    around: Surroundings,
+    yarn: YarnState,
+    temperature: float,
+    feed: float,
+    heated_surface: float,
+    surface_heat_loss: float,
+    direct: bool,
+) -> float:
+    """Post the steam that holds a box at its temperature.
+
+    Leaves out the walls of the box and what a colder box behind it gives back.
+
+    Parameters
+    ----------
+    book : Book
+        Takes the lines.
+    around : Surroundings
+        Of the run.
+    yarn : YarnState
+        The entering yarn.
+    temperature : float
+        Temperature of the box [degC].
+    feed : float
+        Liquor fed, condensate of live steam in it [L/kg].
+    heated_surface : float
+        Open surface of the box [m2].
+    surface_heat_loss : float
+        Heat lost by each area of it [kJ/h/m2].
+    direct : bool
+        True for live steam, False for a closed coil.
+
+    Returns
+    -------
+    float
+        Condensate that stays in the box [L/kg].
+
+    Notes
+    -----
+    Heat ``q = V (h2 - h1) + yarn + surface``. Coil: ``m = q / (h_v - h_l)``. Live steam brings its own
+    water, so it stands for part of the feed: ``m = q / (h_v - h1)``.
+    """
+    cold = around.water_temperature
+    if temperature <= cold:
+        return 0.0
+    cold_enthalpy = steam.water_enthalpy(cold)
+    warm_enthalpy = steam.water_enthalpy(temperature)
+    gain = max(0.0, temperature - yarn.temperature)
+    moisture = (yarn.regain_water + yarn.liquor) / yarn.fibre
+    on_yarn = yarn.fibre * steam.yarn_heat(moisture, temperature - gain, temperature)
+    surface = steam.bath_surface_heat(surface_heat_loss, heated_surface, around.throughput)
+    for_water = feed * (warm_enthalpy - cold_enthalpy)
+    heat = for_water + on_yarn + surface
+    shares = (
+        ("heats the feed", for_water / heat),
+        ("heats the yarn", on_yarn / heat),
+        ("lost at the surface", surface / heat),
+    )
+    vapour = steam.saturated_steam_enthalpy(around.steam_pressure)
+    if direct:
+        used = heat / (vapour - cold_enthalpy)
+        for cause, share in shares:
+            book.move("water", cause, used * share, STORE, PROCESS, STEAM)
+        post_steam_losses(book, used, around)
+        return used
+    used = steam.steam_for_heat(heat, around.steam_pressure)
+    for cause, share in shares:
+        book.move("water", cause, used * share, STORE, CONDENSATE, STEAM)
+    post_steam_losses(book, used, around)
+    return 0.0

@@ -1,0 +1,44 @@
+"""How a box hands on what it holds: with the yarn and over the weir."""
+
+from __future__ import annotations
+
+from costing.process.postings import DRAIN, MOTORS, POWER, PROCESS, STORE, Book
+from costing.process.surroundings import Surroundings
+from costing.process.yarn import YarnState
+
+WATER = "water"
+
+
+def post_water(book: Book, cause: str, volume: float) -> None:
+    """Post water from the mill's main; one litre is one kilogram."""
+    book.move(WATER, cause, volume, STORE, PROCESS, WATER)
+
+
+def post_power(book: Book, power: float, around: Surroundings) -> None:
+    """Post the electric energy of drives, pumps and fans while the range runs."""
+    book.move(POWER, "drives, pumps and fans", power / around.throughput, STORE, MOTORS, POWER)
+
+
+def holdings(yarn: YarnState, book: Book) -> dict[str, float]:
+    """What is in the box beside water: brought by the yarn's liquor, fed and made here."""
+    held = dict(yarn.dissolved)
+    for substance, amount in book.held().items():
+        held[substance] = held.get(substance, 0.0) + amount
+    held.pop(WATER, None)
+    return held
+
+
+def send_to_drain(book: Book, stream: str, cause: str, amounts: dict[str, float]) -> None:
+    """Post amounts to a named stream."""
+    for substance, amount in amounts.items():
+        book.move(substance, cause, amount, PROCESS, DRAIN + stream)
+
+
+def added(first: dict[str, float], second: dict[str, float]) -> dict[str, float]:
+    """Both amounts together, substance by substance."""
+    return {key: first.get(key, 0.0) + second.get(key, 0.0) for key in {**first, **second}}
+
+
+def shared_out(held: dict[str, float], share: float) -> dict[str, float]:
+    """The same share of every amount."""
+    return {substance: amount * share for substance, amount in held.items()}

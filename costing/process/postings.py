@@ -1,0 +1,164 @@
+"""Double-entry lines: every amount leaves one account and enters another.
+
+What a step takes, turns over and lets go is posted as lines per kilogram of grey yarn. Two proofs
+follow for any input: every substance that enters the process account leaves it, and every element
+that enters the reaction account leaves it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from costing.process.chemistry import molar_mass
+from costing.settings.mill import Material
+
+STORE = "store"
+GREY = "grey yarn"
+AIR = "air"
+PROCESS = "process"
+REACTION = "reaction"
+YARN = "dyed yarn"
+CONDENSATE = "condensate"
+MOTORS = "motors and lights"
+EARLIER_LOT = "earlier lot"
+NEXT_LOT = "next lot"
+DRAIN = "drain: "
+
+GASES = ("oxygen", "carbon_dioxide")
+POWER = "electric energy"
+
+
+class Line(NamedTuple):
+    """One posting.
+
+    Attributes
+    ----------
+    step : str
+        Step of the route, or what the lot adds.
+    material : str
+        Code of the bought product; "" where nothing is bought.
+    substance : str
+        Key of the substance; the material's code where it has no formula.
+    cause : str
+        Why.
+    amount : float
+        kg per kg of grey yarn; kWh per kg for electric energy.
+    source, destination : str
+        The accounts.
+    """
+
+    step: str
+    material: str
+    substance: str
+    cause: str
+    amount: float
+    source: str
+    destination: str
+
+
+class Book:
+    """Takes the postings of one step.
+
+    Parameters
+    ----------
+    step : str
+        Name of the step.
+    """
+
+    def __init__(self, step: str) -> None:
+        self.step = step
+        self.lines: list[Line] = []
+        self.product_water = 0.0
+
+    def move(
+        self,
+        substance: str,
+        cause: str,
+        amount: float,
+        source: str,
+        destination: str,
+        material: str = "",
+    ) -> None:
+        """Post an amount from one account to another; nothing is posted for zero."""
+        if amount != 0.0:
+            self.lines.append(Line(self.step, material, substance, cause, amount, source, destination))
+
+    def feed(self, material: Material, cause: str, pure: float, destination: str = PROCESS) -> None:
+        """Post a product from the store with everything that its drums hold.
+
+        Parameters
+        ----------
+        material : Material
+            The product.
+        cause : str
+            Why it is used.
+        pure : float
+            Active substance; dye is counted as indigo [kg/kg].
+        destination : str, optional
+            Account that takes it.
+        """
+        if pure == 0.0:
+            return
+        delivered = pure / material.strength
+        active = pure
+        if material.substance == "leuco_indigo":
+            active = pure * molar_mass("leuco_indigo") / molar_mass("indigo")
+        alkali = material.alkali * delivered
+        rest = delivered - active - alkali
+        key = material.substance or material.code
+        self.move(key, cause, active, STORE, destination, material.code)
+        self.move("sodium_hydroxide", cause, alkali, STORE, destination, material.code)
+        if material.remainder == "water":
+            self.move("water", cause, rest, STORE, destination, material.code)
+            self.product_water += rest
+        else:
+            self.move("inert", cause, rest, STORE, destination, material.code)
+
+    def react(self, cause: str, mol: float, stoichiometry: Mapping[str, float]) -> None:
+        """Post a reaction: what it takes and what it makes; gases come from the air.
+
+        Parameters
+        ----------
+        cause : str
+            Why it happens.
+        mol : float
+            Extent [mol per kg of yarn].
+        stoichiometry : mapping
+            Substance -> mol made (above zero) or taken (below zero).
+        """
+        for substance, number in stoichiometry.items():
+            amount = mol * number * molar_mass(substance)
+            if amount < 0:
+                if substance in GASES:
+                    self.move(substance, cause, -amount, AIR, PROCESS)
+                self.move(substance, cause, -amount, PROCESS, REACTION)
+            else:
+                self.move(substance, cause, amount, REACTION, PROCESS)
+
+    def reaction_water(self) -> float:
+        """Water that the reactions so far made, less what they took [kg/kg]."""
+        return -balance([line for line in self.lines if line.substance == "water"], REACTION).get(
+            "water", 0.0
+        )
+
+    def held(self) -> dict[str, float]:
+        """What the process account holds by this step's own postings, substance by substance."""
+        return balance(self.lines, PROCESS)
+
+
+def balance(lines: list[Line], account: str) -> dict[str, float]:
+    """What an account holds after the lines, substance by substance.
+
+    Examples
+    --------
+    >>> balance([Line("scour", "", "water", "feed", 2.0, STORE, PROCESS)], PROCESS)
+    {'water': 2.0}
+    """
+    held: dict[str, float] = {}
+    for line in lines:
+        if line.destination == account:
+            held[line.substance] = held.get(line.substance, 0.0) + line.amount
+        if line.source == account:
+            held[line.substance] = held.get(line.substance, 0.0) - line.amount
+    return held

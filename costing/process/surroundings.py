@@ -1,0 +1,29 @@
+"""What every step needs to know of the range and the mill around it."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+
+class Surroundings(NamedTuple):
+    """The same for all steps of one run.
+
+    Attributes
+    ----------
+    throughput : float
+        Grey yarn through the range while it runs [kg/h].
+    water_temperature : float
+        Temperature of the mill's water [degC].
+    steam_pressure : float
+        Absolute [bar].
+    direct_steam : bool
+        True where live steam is blown into the boxes, False for closed coils.
+    steam_losses : float
+        Share of the steam that never reaches a user [fraction].
+    """
+
+    throughput: float
+    water_temperature: float
+    steam_pressure: float
+    direct_steam: bool
+    steam_losses: float

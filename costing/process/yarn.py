@@ -1,0 +1,42 @@
+"""The yarn between two steps, per kilogram of grey yarn at commercial regain."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass
+class YarnState:
+    """What runs from one step to the next.
+
+    Attributes
+    ----------
+    fibre : float
+        Bone-dry cotton [kg/kg].
+    regain_water : float
+        Water that the air-dry fibre holds, apart from liquor [kg/kg].
+    liquor : float
+        Liquor on the yarn [L/kg].
+    dissolved : dict
+        Substance -> amount in that liquor, water apart [kg/kg].
+    loose : dict
+        Substance -> amount on the fibre that the next rinse takes off [kg/kg].
+    dried_on : dict
+        Substance -> amount that drying has left on the fibre [kg/kg].
+    fixed : float
+        Dye and auxiliaries bound to the fibre [kg/kg].
+    temperature : float
+        Temperature [degC].
+    air_dry : bool
+        True while no liquor has driven the air out.
+    """
+
+    fibre: float
+    regain_water: float
+    temperature: float
+    liquor: float = 0.0
+    dissolved: dict[str, float] = field(default_factory=dict)
+    loose: dict[str, float] = field(default_factory=dict)
+    dried_on: dict[str, float] = field(default_factory=dict)
+    fixed: float = 0.0
+    air_dry: bool = True

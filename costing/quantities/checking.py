@@ -1,0 +1,150 @@
+"""Refuse what makes no sense, in words that name the thing, the value and what is accepted."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+
+from costing.quantities.quantity import Quantity
+from costing.quantities.table import CHOICES, quantity
+from costing.quantities.units import from_house, to_house
+
+
+class InputError(ValueError):
+    """A refused input: one line that says where, what came and what is accepted.
+
+    Parameters
+    ----------
+    where : str
+        Sheet and cell, file, option or setting; "" when only the name is known.
+    message : str
+        The thing, the value it got with its unit, and what is accepted.
+    """
+
+    def __init__(self, where: str, message: str) -> None:
+        self.where = where
+        self.message = message
+        super().__init__(f"{where}: {message}" if where else message)
+
+
+def label(name: str) -> str:
+    """The name as people read it."""
+    return name.replace("_", " ")
+
+
+def number_text(value: float) -> str:
+    """A number without needless digits."""
+    return f"{value:.6g}"
+
+
+def shown(item: Quantity, value: float) -> str:
+    """A house-unit value in the usual unit, with its unit.
+
+    Examples
+    --------
+    >>> shown(quantity("bath_indigo"), 0.002)
+    '2 g/L'
+    """
+    usual = from_house(value, item.usual, item.unit)
+    return f"{number_text(usual)} {item.usual}".strip()
+
+
+def describe(item: Quantity) -> str:
+    """What is accepted, in the usual unit.
+
+    Examples
+    --------
+    >>> describe(quantity("strength"))
+    '1 to 100 %'
+    """
+    kind = "a whole number from " if item.whole else ""
+    return f"{kind}{number_text(item.low)} to {number_text(item.high)} {item.usual}".strip()
+
+
+def check(name: str, value: object, where: str = "") -> float:
+    """Check a house-unit value against the range declared for its name.
+
+    Parameters
+    ----------
+    name : str
+        A name of the table.
+    value : object
+        What came, in the house unit.
+    where : str
+        Where it came from.
+
+    Returns
+    -------
+    float
+        The value.
+
+    Raises
+    ------
+    InputError
+        Text, a truth value, nothing, not a number, infinite, out of range or not whole.
+
+    Examples
+    --------
+    >>> check("strength", 0.88)
+    0.88
+    >>> check("strength", 88.0)
+    Traceback (most recent call last):
+    ...
+    costing.quantities.checking.InputError: strength is 8800 %, accepted is 1 to 100 %; type 88 % or 0.88
+    """
+    item = quantity(name)
+    if type(value) is float and _accepted(name, value) and not item.whole:
+        return value
+    said = f"accepted is {describe(item)}"
+    if value is None or value == "":
+        raise InputError(where, f"{label(name)} is empty; {said}")
+    if isinstance(value, (bool, str)) or not isinstance(value, (int, float)):
+        raise InputError(where, f"{label(name)} is {value!r}, not a number; {said}")
+    number = float(value)
+    if math.isnan(number) or math.isinf(number):
+        raise InputError(where, f"{label(name)} is not a finite number ({number}); {said}")
+    if not _accepted(name, number):
+        hint = ""
+        if item.unit == "" and item.usual == "%" and 1 < number <= 100:
+            hint = f"; type {number_text(number)} % or {number_text(number / 100)}"
+        raise InputError(where, f"{label(name)} is {shown(item, number)}, {said}{hint}")
+    if item.whole and number != round(number):
+        raise InputError(where, f"{label(name)} is {shown(item, number)}; {said}")
+    return number
+
+
+def _accepted(name: str, number: float) -> bool:
+    low, high = _house_limits(name)
+    return low <= number <= high
+
+
+@cache
+def _house_limits(name: str) -> tuple[float, float]:
+    """Accepted range in the house unit, widened by rounding."""
+    item = quantity(name)
+    slack = 1e-9 * max(abs(item.low), abs(item.high))
+    return (
+        to_house(item.low - slack, item.usual, item.unit),
+        to_house(item.high + slack, item.usual, item.unit),
+    )
+
+
+def check_choice(name: str, value: object, where: str = "") -> str:
+    """Check a word against the list declared for its name.
+
+    Raises
+    ------
+    InputError
+        When the word is not in the list.
+
+    Examples
+    --------
+    >>> check_choice("width_basis", "reed")
+    'reed'
+    """
+    accepted = CHOICES[name]
+    text = value.strip().lower() if isinstance(value, str) else value
+    if text not in accepted:
+        got = "empty" if value in (None, "") else repr(value)
+        raise InputError(where, f"{label(name)} is {got}; accepted is one of: {', '.join(accepted)}")
+    return str(text)

@@ -1,0 +1,46 @@
+"""All quantities, gathered from one table for each subject."""
+
+from __future__ import annotations
+
+from costing.quantities.quantity import Quantity
+from costing.quantities.table_discharge_money import DISCHARGE, MONEY
+from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
+from costing.quantities.table_energy import ENERGY
+from costing.quantities.table_yarn import CLOTH, SETS, YARN
+
+SUBJECTS = {
+    "yarn": YARN,
+    "cloth": CLOTH,
+    "sets": SETS,
+    "liquor": LIQUOR,
+    "dyeing": DYEING,
+    "lot": LOT,
+    "energy": ENERGY,
+    "discharge": DISCHARGE,
+    "money": MONEY,
+}
+
+QUANTITIES: dict[str, Quantity] = {item.name: item for subject in SUBJECTS.values() for item in subject}
+
+CHOICES: dict[str, tuple[str, ...]] = {
+    "width_basis": ("cloth", "reed"),
+    "crimp_basis": ("cloth length", "warp length"),
+    "length_basis": ("finished cloth", "loom-state cloth", "dyed warp"),
+    "pressure_basis": ("gauge", "absolute"),
+    "steam_heating": ("direct", "closed"),
+    "rinse_feed": ("counter-current", "separate feeds"),
+    "bath_at_start": ("new fill", "standing bath"),
+    "bath_at_end": ("kept for the next lot", "dumped"),
+    "pumps_in_stoppage": ("running", "stopped"),
+}
+
+
+def quantity(name: str) -> Quantity:
+    """The record of a name.
+
+    Raises
+    ------
+    KeyError
+        When no quantity has this name.
+    """
+    return QUANTITIES[name]

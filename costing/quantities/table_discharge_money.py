@@ -1,0 +1,47 @@
+"""What goes down the drain, and what it costs."""
+
+from __future__ import annotations
+
+from costing.quantities.quantity import Quantity as Q  # noqa: N817  (one row a line)
+
+DISCHARGE = (
+    Q("effluent_volume", "L/kg", "L/kg", 0.0, 1000.0, "effluent"),
+    Q("load", "kg/kg", "g/kg", 0.0, 5000.0, "mass of a parameter in the effluent"),
+    Q("load_per_metre", "kg/m", "g/m", 0.0, 5000.0, "mass of a parameter per metre of cloth"),
+    Q("effluent_concentration", "kg/L", "mg/L", 0.0, 1e6, "concentration in the effluent"),
+    Q("oxygen_demand", "kg/kg", "kg/kg", 0.0, 5.0, "oxygen taken by full oxidation, per substance"),
+    Q("recovery", "", "%", 0.0, 120.0, "share of the theoretical demand that the test finds"),
+    Q("molar_mass", "kg/mol", "g/mol", 1.0, 5000.0, "mass of one mol"),
+    Q("charge", "mol/kg", "mmol/kg", -1e5, 1e5, "charge per mass of yarn"),
+    Q("alkalinity", "mol/L", "mmol/L", -1e5, 1e5, "strong-ion difference of the water"),
+    Q("acid_demand", "kg/L", "g/L", 0.0, 1000.0, "sulfuric acid (100 %) that the alkalinity takes"),
+    Q("sodium", "kg/kg", "g/kg", 0.0, 1000.0, "sodium"),
+    Q("substance_share", "", "%", 0.0, 100.0, "part of the mass, by its formula"),
+    Q(
+        "own_oxygen_demand",
+        "kg/kg",
+        "kg/kg",
+        0.0,
+        5.0,
+        "oxygen demand of the active substance, where it has no formula",
+    ),
+)
+
+MONEY = (
+    Q("price", "money/kg", "money/kg", 0.0, 1e6, "price of the product as delivered"),
+    Q("price_per_litre", "money/L", "money/L", 0.0, 1e6, "price of a product sold by volume"),
+    Q("freight", "money/kg", "money/kg", 0.0, 1e5, "freight and duty on the product as delivered"),
+    Q("pure_price", "money/kg", "money/kg", 0.0, 1e8, "price of the pure substance"),
+    Q("water_price", "money/L", "money/m3", 0.0, 1e4, "water, treated, at the range"),
+    Q("steam_price", "money/kg", "money/t", 0.0, 1e5, "steam at the range"),
+    Q("power_price", "money/kWh", "money/kWh", 0.0, 100.0, "electric energy"),
+    Q("effluent_charge", "money/L", "money/m3", 0.0, 1e4, "treatment and discharge"),
+    Q("range_hour_rate", "money/h", "money/h", 0.0, 1e6, "people, maintenance and capital of the range"),
+    Q("overhead", "", "%", 0.0, 300.0, "overhead, of the conversion cost"),
+    Q("margin", "", "%", 0.0, 90.0, "margin, of the selling price"),
+    Q("exchange_rate", "", "", 1e-6, 1e6, "money of the mill for one of the other currency"),
+    Q("money_rounding", "money", "money", 1e-6, 1e3, "step to which money is rounded, at the end only"),
+    Q("cost", "money/kg", "money/kg", 0.0, 1e9, "cost per mass of yarn"),
+    Q("cost_per_metre", "money/m", "money/m", 0.0, 1e9, "cost per metre of cloth"),
+    Q("selling_price", "money/kg", "money/kg", 0.0, 1e9, "price with margin"),
+)

@@ -1,0 +1,1 @@
+"""What the user gives: checked when made, never changed after."""

@@ -1,0 +1,233 @@
+"""The mill's book: materials and prices, costs, ranges, recipes, routes, styles and enquiries."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import ClassVar, TypeVar
+
+from costing.quantities import InputError
+from costing.settings.building import Assumption, Entry, build, check_fields
+from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS, Step
+from costing.settings.style import Style
+
+
+@dataclass(frozen=True)
+class Material:
+    """One product as the mill buys it.
+
+    `substance` is a key of ``substances.csv``, or "" for a product without a formula; then the
+    ``own_`` fields say what one kilogram of the active part holds. `strength` is the active part of
+    the delivered mass; for reduced indigo it counts the dye as indigo. `remainder` is what the rest
+    is: "water" or "inert" matter. `alkali` is caustic delivered with the product, per delivered mass.
+    """
+
+    code: str
+    description: str
+    role: str
+    substance: str
+    strength: float
+    remainder: str
+    density: float
+    alkali: float
+    own_oxygen_demand: float
+    own_sodium: float
+    own_sulfur: float
+    own_nitrogen: float
+    caution: str = ""
+    price: float | None = None
+    price_by: str = "kg"
+    freight: float = 0.0
+    currency: str = ""
+    price_date: datetime.date | None = None
+    where: str = ""
+
+    def __post_init__(self) -> None:
+        check_fields(self, self.where or f"material {self.code}")
+        if self.remainder not in ("water", "inert"):
+            raise InputError(self.where, f"remainder is {self.remainder!r}; accepted is one of: water, inert")
+
+
+@dataclass(frozen=True)
+class MillCosts:
+    """Prices that are not of a material, and how money is shown."""
+
+    currency: str
+    price_date: datetime.date
+    water_price: float
+    steam_price: float
+    power_price: float
+    effluent_charge: float
+    overhead: float
+    margin: float
+    money_rounding: float
+    exchange_rates: Mapping[str, float] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        check_fields(self, "mill costs")
+
+
+@dataclass(frozen=True)
+class Range:
+    """One rope range: what holds for the whole machine."""
+
+    GROUPS: ClassVar[tuple[str, ...]] = ("general", "sets", "lot")
+
+    code: str
+    description: str
+    speed: float
+    efficiency: float
+    rope_places: float
+    ends_per_rope: float
+    set_length_max: float
+    stretch: float
+    steam_pressure: float
+    pressure_basis: str
+    atmospheric_pressure: float
+    steam_heating: str
+    steam_losses: float
+    water_temperature: float
+    leader_length: float
+    off_shade_length: float
+    cleaning_water: float
+    changeover_time: float
+    range_hour_rate: float
+
+    def __post_init__(self) -> None:
+        check_fields(self, f"range {self.code}")
+
+
+@dataclass(frozen=True)
+class Recipe:
+    """One recipe: its route, and what it says of each step."""
+
+    code: str
+    description: str
+    route: str
+
+
+@dataclass(frozen=True)
+class Enquiry:
+    """What a customer asks for: a style, a length, and how the lot is run."""
+
+    GROUPS: ClassVar[tuple[str, ...]] = ("lot",)
+
+    code: str
+    description: str
+    style: str
+    recipe: str
+    range: str
+    order_length: float
+    length_basis: str
+    sets_side_by_side: float
+    bath_at_start: str
+    bath_at_end: str
+    stoppages: float
+    stoppage_time: float
+    pumps_in_stoppage: str
+    margin: float | None = None
+
+    def __post_init__(self) -> None:
+        check_fields(self, f"enquiry {self.code}")
+
+
+T = TypeVar("T")
+
+RouteRow = tuple[str, str]  # step name, kind
+
+
+@dataclass
+class Mill:
+    """Everything that a quote may need, looked up by code.
+
+    A look-up by a code that is not there raises `InputError` and says which codes there are.
+    `recipe_steps` and `range_steps` map (code, step name) to the entries of that step.
+    """
+
+    materials: dict[str, Material] = field(default_factory=dict)
+    styles: dict[str, Style] = field(default_factory=dict)
+    recipes: dict[str, Recipe] = field(default_factory=dict)
+    ranges: dict[str, Range] = field(default_factory=dict)
+    routes: dict[str, list[RouteRow]] = field(default_factory=dict)
+    enquiries: dict[str, Enquiry] = field(default_factory=dict)
+    recipe_steps: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=dict)
+    range_steps: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=dict)
+    costs: MillCosts | None = None
+    assumptions: list[Assumption] = field(default_factory=list)
+    places: dict[tuple[str, str], str] = field(default_factory=dict)
+
+    @staticmethod
+    def _found(kind: str, table: Mapping[str, T], code: str, where: str) -> T:
+        if code not in table:
+            known = ", ".join(list(table)[:12]) + (", ..." if len(table) > 12 else "")
+            raise InputError(where, f"{kind} {code!r} is not in the book; there are: {known or 'none'}")
+        return table[code]
+
+    def material(self, code: str, where: str = "") -> Material:
+        """Find a material by its code."""
+        return self._found("material", self.materials, code, where)
+
+    def style(self, code: str, where: str = "") -> Style:
+        """Find a style by its code."""
+        return self._found("style", self.styles, code, where)
+
+    def recipe(self, code: str, where: str = "") -> Recipe:
+        """Find a recipe by its code."""
+        return self._found("recipe", self.recipes, code, where)
+
+    def range(self, code: str, where: str = "") -> Range:
+        """Find a range by its code."""
+        return self._found("range", self.ranges, code, where)
+
+    def route(self, code: str, where: str = "") -> list[RouteRow]:
+        """Find a route by its code."""
+        return self._found("route", self.routes, code, where)
+
+    def enquiry(self, code: str, where: str = "") -> Enquiry:
+        """Find an enquiry by its code."""
+        return self._found("enquiry", self.enquiries, code, where)
+
+    def steps_of(self, recipe: Recipe, range_: Range) -> list[Step]:
+        """The steps of a recipe on a range, each with all it needs.
+
+        Parameters
+        ----------
+        recipe, range_ : Recipe, Range
+            Of this book.
+
+        Raises
+        ------
+        InputError
+            An unknown route or material, a product that holds another substance, a missing or
+            refused setting.
+        """
+        built: list[Step] = []
+        route = self.route(recipe.route, self.places.get(("recipe", recipe.code), ""))
+        for name, kind_name in route:
+            kind = STEP_KINDS[kind_name]
+            entries = dict(self.recipe_steps.get((recipe.code, name), {}))
+            if (range_.code, name) not in self.range_steps:
+                raise InputError(
+                    f"range {range_.code}", f"has no section for the step {name!r} of recipe {recipe.code}"
+                )
+            entries.update(self.range_steps[range_.code, name])
+            owner = f"recipe {recipe.code} on range {range_.code}, {name}"
+            self._check_products(entries, kind.RECIPE, owner)
+            built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
+        return built
+
+    def _check_products(self, entries: Mapping[str, Entry], wanted: tuple[str, ...], owner: str) -> None:
+        for name in wanted:
+            if name not in PRODUCT_FIELDS or name not in entries or not entries[name].value:
+                continue
+            entry = entries[name]
+            product = self.material(str(entry.value).strip(), entry.where or owner)
+            accepted = PRODUCT_FIELDS[name]
+            if accepted and product.substance not in accepted:
+                what = product.substance or "a product of its own"
+                raise InputError(
+                    entry.where or owner,
+                    f"{name.replace('_', ' ')} is {product.code!r}, which holds {what.replace('_', ' ')}; "
+                    f"accepted is a material that holds {' or '.join(accepted).replace('_', ' ')}",
+                )

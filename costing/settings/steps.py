@@ -1,0 +1,252 @@
+"""The kinds of step and what each needs to know, from the recipe and from the range.
+
+A route is a list of named steps of these kinds. Each dataclass says which fields the recipe gives
+and which the range gives; sheets and readers are made from those lists.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar, Union
+
+from costing.quantities import InputError
+from costing.settings.building import check_fields
+
+# A recipe names a product of the mill's list for each of these; the product must hold that substance.
+PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
+    "caustic_product": ("sodium_hydroxide",),
+    "hydrosulfite_product": ("sodium_hydrosulfite",),
+    "indigo_product": ("indigo", "leuco_indigo"),
+    "wetting_agent_product": (),
+    "sequestrant_product": (),
+}
+
+
+@dataclass(frozen=True)
+class Scour:
+    """One box of caustic, wetting agent and sequestrant for grey yarn."""
+
+    KIND: ClassVar[str] = "scour"
+    RECIPE: ClassVar[tuple[str, ...]] = (
+        "caustic_product",
+        "wetting_agent_product",
+        "sequestrant_product",
+        "scour_caustic",
+        "scour_wetting_agent",
+        "scour_sequestrant",
+        "scour_temperature",
+        "scour_overflow",
+        "weight_loss",
+        "ash_share",
+        "caustic_neutralised",
+        "wetting_agent_kept",
+    )
+    RANGE: ClassVar[tuple[str, ...]] = (
+        "pick_up",
+        "tank_volume",
+        "heated_surface",
+        "surface_heat_loss",
+        "power",
+    )
+
+    name: str
+    caustic_product: str
+    wetting_agent_product: str
+    sequestrant_product: str
+    scour_caustic: float
+    scour_wetting_agent: float
+    scour_sequestrant: float
+    scour_temperature: float
+    scour_overflow: float
+    weight_loss: float
+    ash_share: float
+    caustic_neutralised: float
+    wetting_agent_kept: float
+    pick_up: float
+    tank_volume: float
+    heated_surface: float
+    surface_heat_loss: float
+    power: float
+
+    def __post_init__(self) -> None:
+        check_fields(self, self.name)
+
+
+@dataclass(frozen=True)
+class Rinse:
+    """A row of rinse boxes with fresh water, in counter-current or fed each on its own."""
+
+    KIND: ClassVar[str] = "rinse"
+    RECIPE: ClassVar[tuple[str, ...]] = ("rinse_water", "rinse_water_flow", "rinse_temperature")
+    RANGE: ClassVar[tuple[str, ...]] = (
+        "boxes",
+        "rinse_feed",
+        "exchange",
+        "pick_up",
+        "heated_surface",
+        "surface_heat_loss",
+        "power",
+    )
+
+    name: str
+    rinse_temperature: float
+    boxes: float
+    rinse_feed: str
+    exchange: float
+    pick_up: float
+    heated_surface: float
+    surface_heat_loss: float
+    power: float
+    rinse_water: float | None = None
+    rinse_water_flow: float | None = None
+
+    def __post_init__(self) -> None:
+        check_fields(self, self.name)
+        given = [value for value in (self.rinse_water, self.rinse_water_flow) if value is not None]
+        if len(given) != 1:
+            what = "both are filled" if given else "both are empty"
+            raise InputError(
+                self.name, f"rinse water and rinse water flow: {what}; fill one, in L/kg or in m3/h, not both"
+            )
+
+
+@dataclass(frozen=True)
+class IndigoDyeing:
+    """Dip boxes in one common liquor, with a sky after each dip."""
+
+    KIND: ClassVar[str] = "indigo"
+    RECIPE: ClassVar[tuple[str, ...]] = (
+        "indigo_product",
+        "hydrosulfite_product",
+        "caustic_product",
+        "wetting_agent_product",
+        "indigo_on_yarn",
+        "dips",
+        "bath_indigo",
+        "bath_hydrosulfite",
+        "bath_caustic",
+        "bath_wetting_agent",
+        "bath_temperature",
+        "stock_indigo",
+        "stock_hydrosulfite_ratio",
+        "stock_caustic_ratio",
+        "hydrosulfite_dosing",
+        "caustic_dosing",
+        "rinse_loss",
+        "redissolved",
+        "start_indigo",
+        "start_hydrosulfite",
+        "start_recovered",
+    )
+    RANGE: ClassVar[tuple[str, ...]] = (
+        "boxes",
+        "bath_volume",
+        "bath_surface",
+        "pick_up",
+        "pick_up_last",
+        "exchange",
+        "sky_evaporation",
+        "sky_destruction",
+        "hydrosulfite_per_oxygen",
+        "surface_oxygen",
+        "circulation_flow",
+        "circulation_oxygen",
+        "entrained_air",
+        "oxygen_in_air",
+        "wetted_out",
+        "decay_rate",
+        "carbon_dioxide",
+        "ageing_loss",
+        "bath_kept",
+        "fill_water_oxygen",
+        "power",
+    )
+
+    name: str
+    indigo_product: str
+    hydrosulfite_product: str
+    caustic_product: str
+    wetting_agent_product: str
+    indigo_on_yarn: float
+    dips: float
+    bath_indigo: float
+    bath_hydrosulfite: float
+    bath_caustic: float
+    bath_wetting_agent: float
+    bath_temperature: float
+    stock_indigo: float
+    stock_hydrosulfite_ratio: float
+    stock_caustic_ratio: float
+    hydrosulfite_dosing: float
+    caustic_dosing: float
+    rinse_loss: float
+    redissolved: float
+    start_recovered: float
+    boxes: float
+    bath_volume: float
+    bath_surface: float
+    pick_up: float
+    pick_up_last: float
+    exchange: float
+    sky_evaporation: float
+    sky_destruction: float
+    hydrosulfite_per_oxygen: float
+    surface_oxygen: float
+    circulation_flow: float
+    circulation_oxygen: float
+    entrained_air: float
+    oxygen_in_air: float
+    wetted_out: float
+    decay_rate: float
+    carbon_dioxide: float
+    ageing_loss: float
+    bath_kept: float
+    fill_water_oxygen: float
+    power: float
+    start_indigo: float | None = None
+    start_hydrosulfite: float | None = None
+
+    def __post_init__(self) -> None:
+        check_fields(self, self.name)
+        if self.dips > self.boxes:
+            raise InputError(
+                self.name,
+                f"dips is {self.dips:.0f}, more than the range has; accepted is 1 to {self.boxes:.0f}",
+            )
+        if self.stock_indigo <= 1.5 * self.bath_indigo:
+            raise InputError(
+                self.name,
+                f"stock indigo is {1000 * self.stock_indigo:g} g/L against {1000 * self.bath_indigo:g} g/L "
+                "in the bath; accepted is a stock vat at least half as strong again as the bath",
+            )
+
+
+@dataclass(frozen=True)
+class Drying:
+    """Drying cans."""
+
+    KIND: ClassVar[str] = "drying"
+    RECIPE: ClassVar[tuple[str, ...]] = ("moisture_out",)
+    RANGE: ClassVar[tuple[str, ...]] = (
+        "yarn_temperature_out",
+        "dryer_efficiency",
+        "heat_capacity_fibre",
+        "heat_capacity_water",
+        "power",
+    )
+
+    name: str
+    moisture_out: float
+    yarn_temperature_out: float
+    dryer_efficiency: float
+    heat_capacity_fibre: float
+    heat_capacity_water: float
+    power: float
+
+    def __post_init__(self) -> None:
+        check_fields(self, self.name)
+
+
+Step = Union[Scour, Rinse, IndigoDyeing, Drying]
+
+STEP_KINDS: dict[str, type[Step]] = {kind.KIND: kind for kind in (Scour, Rinse, IndigoDyeing, Drying)}

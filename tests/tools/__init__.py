@@ -1,0 +1,1 @@
+"""Scripts that generate committed files; tests run them again and fail on a difference."""
