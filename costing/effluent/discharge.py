@@ -11,7 +11,7 @@ from typing import NamedTuple
 from costing.effluent.oxygen_demand import found_demand, is_inorganic_sulfur
 from costing.ledger.closure import content
 from costing.ledger.whole import Ledger
-from costing.process.chemistry import ATOMIC_WEIGHTS, atoms, molar_mass
+from costing.process.chemistry import atoms, molar_mass, molar_mass_of_formula
 from costing.process.postings import DRAIN, Line
 from costing.reference_data import substances
 from costing.settings.mill import Material
@@ -121,18 +121,51 @@ def _stream(name: str, lines: list[Line], materials: Mapping[str, Material]) -> 
     loads = dict.fromkeys(PARAMETERS, 0.0)
     charge = 0.0
     for substance, amount in amounts.items():
-        demand = amount * found_demand(substance, materials)
-        loads["COD, inorganic sulfur" if is_inorganic_sulfur(substance) else "COD, organic"] += demand
-        loads["sodium"] += amount * content(substance, "Na", materials)
-        loads["sulfur, all forms"] += amount * content(substance, "S", materials)
-        loads["nitrogen of dye and chemicals"] += amount * content(substance, "N", materials)
-        if substance in ("indigo", "leuco_indigo"):
-            loads["unfixed dye"] += amount * molar_mass("indigo") / molar_mass(substance)
-        if substance in substances():
-            sodium = atoms(substances()[substance].formula).get("Na", 0.0)
-            charge += amount / molar_mass(substance) * (sodium - STRONG_ANIONS.get(substance, 0.0))
-    for ion, (salt, formula) in IONS.items():
-        share = sum(ATOMIC_WEIGHTS[key] * number for key, number in atoms(formula).items()) / 1000.0
-        loads[ion] = amounts.get(salt, 0.0) / molar_mass(salt) * share
-    loads["COD, both"] = loads["COD, organic"] + loads["COD, inorganic sulfur"]
+        for parameter, share in parts_of(substance, materials).items():
+            loads[parameter] += amount * share
+        charge += amount * alkalinity_of(substance)
     return Stream(name, amounts.get("water", 0.0), loads, charge, lines)
+
+
+def parts_of(substance: str, materials: Mapping[str, Material]) -> dict[str, float]:
+    """What one kilogram of a substance, or of a product without formula, adds to each parameter.
+
+    Parameters
+    ----------
+    substance : str
+        Key in ``substances.csv``, or the code of a product.
+    materials : mapping
+        Code -> product of the mill's list.
+
+    Returns
+    -------
+    dict
+        Parameter -> mass; parameters to which it adds nothing are left out [kg/kg].
+    """
+    demand = found_demand(substance, materials)
+    inorganic = is_inorganic_sulfur(substance)
+    parts = {
+        "COD, organic": 0.0 if inorganic else demand,
+        "COD, inorganic sulfur": demand if inorganic else 0.0,
+        "COD, both": demand,
+        "sodium": content(substance, "Na", materials),
+        "sulfur, all forms": content(substance, "S", materials),
+        "nitrogen of dye and chemicals": content(substance, "N", materials),
+    }
+    if substance in ("indigo", "leuco_indigo"):
+        parts["unfixed dye"] = molar_mass("indigo") / molar_mass(substance)
+    for parameter, (salt, ion) in IONS.items():
+        if substance == salt:
+            parts[parameter] = molar_mass_of_formula(ion) / molar_mass(salt)
+    return {parameter: share for parameter, share in parts.items() if share}
+
+
+def alkalinity_of(substance: str) -> float:
+    """Strong-ion difference that one kilogram of a substance brings: sodium less strong anions [mol/kg].
+
+    Products without a formula count as neutral salts.
+    """
+    if substance not in substances():
+        return 0.0
+    sodium = atoms(substances()[substance].formula).get("Na", 0.0)
+    return (sodium - STRONG_ANIONS.get(substance, 0.0)) / molar_mass(substance)

@@ -42,15 +42,24 @@ class Formula(NamedTuple):
     @property
     def arguments(self) -> list[Quantity]:
         """The quantities that the arguments are, in order."""
-        return [quantity(name) for name in inspect.signature(self.function).parameters]
+        return [quantity(name) for name in self._parameters]
 
     @property
     def defaults(self) -> dict[str, float]:
         """Arguments that may be left out, in house units."""
         return {
             name: parameter.default
-            for name, parameter in inspect.signature(self.function).parameters.items()
+            for name, parameter in self._parameters.items()
             if parameter.default is not inspect.Parameter.empty
+        }
+
+    @property
+    def _parameters(self) -> dict[str, inspect.Parameter]:
+        """All but what follows a bare star, which is for tests with units and not for a cell."""
+        return {
+            name: parameter
+            for name, parameter in inspect.signature(self.function).parameters.items()
+            if parameter.kind is not inspect.Parameter.KEYWORD_ONLY
         }
 
     def calculate(self, values: Mapping[str, Any], result_unit: str | None = None) -> float:

@@ -113,6 +113,44 @@ def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:
     ]
 
 
+def headline(mill: Mill, results: Sequence[Result]) -> Table:
+    """The few columns that fit a screen."""
+    costs = costs_of(mill)
+    digits = decimals_of(costs.money_rounding)
+    per_kg, per_metre, per_yard = "kg of grey yarn", "m of finished cloth", "yd of finished cloth"
+    columns = [
+        Column("Enquiry"),
+        Column("Style"),
+        Column("Recipe"),
+        Column("Finished cloth", "m", 0),
+        Column("Cost", f"{costs.currency}/kg", digits),
+        Column("Cost", f"{costs.currency}/m", digits),
+        Column("Price", f"{costs.currency}/m", digits),
+        Column("Price", f"{costs.currency}/yd", digits),
+        Column("Water", "L/kg", 1),
+        Column("COD", "g/kg", 1),
+    ]
+    rows = []
+    for item in results:
+        offer = item.quote
+        rows.append(
+            [
+                item.enquiry.code,
+                item.enquiry.style,
+                item.enquiry.recipe,
+                item.ledger.plan.finished_length,
+                float(rounded(offer.cost_per_kg * offer.per[per_kg], costs.money_rounding)),
+                float(rounded(offer.cost_per_kg * offer.per[per_metre], costs.money_rounding)),
+                float(rounded(offer.price_per_kg * offer.per[per_metre], costs.money_rounding)),
+                float(rounded(offer.price_per_kg * offer.per[per_yard], costs.money_rounding)),
+                item.ledger.used("water"),
+                1000.0 * item.streams[-1].loads["COD, both"],
+            ]
+        )
+    note = "Per kg of grey warp yarn; per metre and yard of finished cloth. Discharge is an estimate."
+    return Table("headline", "Quotes", note, columns, rows)
+
+
 def quotes(mill: Mill, results: Sequence[Result]) -> Table:
     """One row for each enquiry: cost and price on every basis, rounded to the mill's step."""
     costs = costs_of(mill)

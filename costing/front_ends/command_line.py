@@ -1,0 +1,239 @@
+"""The command line: quote, open a figure, calculate a formula, write a fresh book."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from functools import wraps
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+import costing
+from costing.quantities import InputError
+
+if TYPE_CHECKING:
+    from costing.front_ends.tables import Result
+    from costing.settings.mill import Mill
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+BOOK = click.argument("book", required=False, type=click.Path(path_type=Path))
+JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
+
+
+def one_line_errors(command: Command) -> Command:
+    """Turn a refused input into one line on the error stream and exit code 2."""
+
+    @wraps(command)
+    def guarded(*arguments: Any, **options: Any) -> Any:
+        try:
+            return command(*arguments, **options)
+        except InputError as error:
+            click.echo(f"refused: {error}".replace("\n", " "), err=True)
+            sys.exit(2)
+
+    return guarded  # type: ignore[return-value]
+
+
+@click.group(
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+    epilog="""
+    \b
+    Start here:
+      costing quote                     quote the invented demo mill
+      costing book my_mill.xlsx         write a book to fill in for your own mill
+      costing quote my_mill.xlsx        quote it into my_mill_results.xlsx
+      costing ledger --enquiry E-101 --of hydrosulfite
+                                        see what a figure is made of
+    """,
+)
+@click.version_option(costing.__version__, prog_name="costing")
+def main() -> None:
+    """Work out what dyeing a denim warp takes, costs and sends to the drain.
+
+    The mill's book is one .xlsx file: styles, recipes, ranges, materials with prices, enquiries. The
+    commands read it, never change it, and write their results to a new file.
+    """
+
+
+@main.command()
+@BOOK
+@click.option(
+    "--enquiry",
+    "-e",
+    "codes",
+    multiple=True,
+    metavar="CODE",
+    help="Quote this enquiry only; may be repeated.",
+)
+@click.option(
+    "--out",
+    "-o",
+    type=click.Path(path_type=Path),
+    help="File for the results; default: the book's name with _results.",
+)
+@click.option("--overwrite", is_flag=True, help="Replace the results file if it is there.")
+@JSON
+@one_line_errors
+def quote(
+    book: Path | None, codes: tuple[str, ...], out: Path | None, overwrite: bool, as_json: bool
+) -> None:
+    """Quote one enquiry or all of a BOOK (the invented demo mill when left out).
+
+    Prints cost and price per kg, metre and yard, and writes a new workbook with the working: cost by
+    step, material and cause, use, discharge, ledger and checks. The values in it are plain numbers,
+    visible in any viewer.
+    """
+    from costing.front_ends import screen, tables
+
+    mill, source = _read(book)
+    results = _results(mill, codes)
+    if as_json:
+        click.echo(screen.to_json(tables.all_tables(mill, results)))
+        return
+    from costing.front_ends.workbook.results import write_results
+
+    target = out or Path.cwd() / f"{source.stem}_results.xlsx"
+    if target.resolve() == source.resolve():
+        raise InputError(str(target), "is the book itself; accepted is another name for the results")
+    write_results(target, mill, results, overwrite=overwrite)
+    screen.show(tables.headline(mill, results))
+    warnings = sum(note.kind == "warning" for item in results for note in item.remarks)
+    click.echo(f"{len(results)} quote(s), {warnings} warning(s); the working is in {target}")
+
+
+@main.command()
+@BOOK
+@click.option("--enquiry", "-e", "code", metavar="CODE", help="Enquiry; the first of the book when left out.")
+@click.option(
+    "--of",
+    "figure",
+    default="cost",
+    show_default=True,
+    metavar="FIGURE",
+    help="cost; a material or group (hydrosulfite, caustic, steam, water, power); or a drain parameter "
+    "(COD, sodium, sulfate, flow, ...).",
+)
+@click.option("--step", metavar="STEP", help="Only this step.")
+@JSON
+@one_line_errors
+def ledger(book: Path | None, code: str | None, figure: str, step: str | None, as_json: bool) -> None:
+    """Open a FIGURE of one enquiry into step, material and cause.
+
+    \b
+    costing ledger -e E-101 --of hydrosulfite      where the hydrosulfite goes
+    costing ledger -e E-101 --of "COD, organic"    which stream and substance
+    costing ledger -e E-101 --of cost --step drying
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends import opening, screen
+
+    mill, _ = _read(book)
+    if code is None:
+        code = next(iter(mill.enquiries), "")
+    (result,) = _results(mill, (code,))
+    table = opening.open_figure(mill, result, figure, step)
+    if as_json:
+        click.echo(screen.to_json([table]))
+    else:
+        screen.show(table)
+
+
+@main.command()
+@click.argument("path", type=click.Path(path_type=Path))
+@click.option("--empty", is_flag=True, help="Without the invented demo mill.")
+@click.option("--overwrite", is_flag=True, help="Replace the file if it is there.")
+@one_line_errors
+def book(path: Path, empty: bool, overwrite: bool) -> None:
+    """Write a fresh mill's book to PATH, filled with the invented demo mill or empty."""
+    from costing.front_ends.workbook.build import write_fresh_book
+
+    write_fresh_book(path, demo=not empty, overwrite=overwrite)
+    click.echo(f"wrote {path}; fill in the bordered cells, then: costing quote {path}")
+
+
+@main.command("list")
+@click.argument("word", required=False)
+@JSON
+@one_line_errors
+def list_formulas(word: str | None, as_json: bool) -> None:
+    """List the formulas, or those whose name or help holds WORD."""
+    from costing.front_ends import opening, screen
+
+    table = opening.formula_table(word)
+    if as_json:
+        click.echo(screen.to_json([table]))
+    else:
+        screen.show(table)
+
+
+@main.command()
+@click.argument("name")
+@click.argument("values", nargs=-1, metavar="ARGUMENT=VALUE...")
+@click.option("--in", "unit", metavar="UNIT", help="Unit of the answer.")
+@JSON
+@one_line_errors
+def calculate(name: str, values: tuple[str, ...], unit: str | None, as_json: bool) -> None:
+    """Calculate one formula; without values, show what it takes.
+
+    \b
+    costing calculate carried_by_liquor pick_up=0.75 "concentration=1.5 g/L"
+    costing calculate linear_density_from_english_count "english_count=7 Ne"
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends import opening
+
+    click.echo(opening.calculated(name, values, unit, as_json))
+
+
+@main.command()
+@click.argument("word", required=False)
+@JSON
+@one_line_errors
+def source(word: str | None, as_json: bool) -> None:
+    """Show defaults whose name holds WORD: low, typical, high, and where the figure comes from."""
+    from costing.front_ends import opening, screen
+
+    table = opening.default_table(word)
+    if as_json:
+        click.echo(screen.to_json([table]))
+    else:
+        screen.show(table)
+
+
+@main.command()
+@click.argument("word", required=False)
+@one_line_errors
+def caution(word: str | None) -> None:
+    """Show the cautions for what a range handles: caustic, hydrosulfite, acid, ..."""
+    from costing.front_ends import opening
+
+    click.echo(opening.caution_text(word))
+
+
+def _read(path: Path | None) -> tuple[Mill, Path]:
+    from costing.front_ends.workbook.build import demo_book
+    from costing.front_ends.workbook.read import read_book
+
+    chosen = path or demo_book()
+    return read_book(chosen), chosen
+
+
+def _results(mill: Mill, codes: tuple[str, ...]) -> list[Result]:
+    """Work out the enquiries, with a progress bar where that takes longer than a second."""
+    from costing.front_ends.tables import work_out
+
+    enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
+    if not enquiries:
+        raise InputError("Enquiries", "the book holds no enquiry; accepted is one row or more")
+    with click.progressbar(
+        enquiries, label="quoting", file=sys.stderr, hidden=len(enquiries) < MANY
+    ) as waiting:
+        return [work_out(mill, enquiry) for enquiry in waiting]
+
+
+MANY = 200  # quotes that take about half a second
+
+
+if __name__ == "__main__":
+    main()

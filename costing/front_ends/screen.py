@@ -1,0 +1,63 @@
+"""Tables on the screen and as JSON."""
+
+from __future__ import annotations
+
+import datetime
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from costing.front_ends.tables import Table
+
+
+def show(table: Table) -> None:
+    """Print a table, as wide as the terminal allows."""
+    import rich.box  # slow to import: only a command that prints a table pays for it
+    import rich.console
+    import rich.table
+
+    grid = rich.table.Table(
+        title=table.title, caption=table.note, box=rich.box.SIMPLE_HEAD, title_justify="left"
+    )
+    for column in table.columns:
+        heading = f"{column.title}\n{column.unit}" if column.unit else column.title
+        numeric = column.digits is not None
+        grid.add_column(heading, justify="right" if numeric else "left", overflow="fold")
+    for row in table.rows:
+        grid.add_row(*[as_text(cell, table.columns[place].digits) for place, cell in enumerate(row)])
+    rich.console.Console(highlight=False, markup=False).print(grid)
+
+
+def as_text(cell: Any, digits: int | None = None) -> str:
+    """One cell as text.
+
+    Examples
+    --------
+    >>> as_text(1.23456, 2), as_text(None), as_text("scour")
+    ('1.23', '', 'scour')
+    """
+    if cell is None:
+        return ""
+    if isinstance(cell, float):
+        return f"{cell:,.{digits}f}" if digits is not None else f"{cell:g}"
+    return str(cell)
+
+
+def to_json(tables: Sequence[Table]) -> str:
+    """Tables as JSON: key -> list of rows, each heading with its unit.
+
+    Numbers stand in full; nothing is rounded but money, which the quote itself rounds.
+    """
+    document = {table.key: [dict(zip(headings(table), row)) for row in table.rows] for table in tables}
+    return json.dumps(document, indent=1, default=_plain, ensure_ascii=False)
+
+
+def headings(table: Table) -> list[str]:
+    """One name for each column, with its unit where it has one."""
+    return [f"{column.title} [{column.unit}]" if column.unit else column.title for column in table.columns]
+
+
+def _plain(value: Any) -> str:
+    if isinstance(value, (datetime.date, datetime.datetime)):
+        return value.isoformat()
+    raise TypeError(f"{value!r} has no JSON form")
