@@ -10,6 +10,7 @@ from costing.reference_data import substances
 from costing.settings.mill import Material
 
 ELEMENTS = ("Na", "S", "N", "C", "H", "O")
+SMALLEST = 1e-30  # kg per kg: below it floats themselves lose digits
 OWN = {"Na": "own_sodium", "S": "own_sulfur", "N": "own_nitrogen"}
 
 
@@ -69,4 +70,4 @@ def content(substance: str, element: str, materials: Mapping[str, Material]) -> 
 
 
 def _relative(gap: float, size: float) -> float:
-    return abs(gap) / size if size > 0 else 0.0
+    return abs(gap) / size if size > SMALLEST else 0.0

@@ -1,0 +1,158 @@
+"""Valid settings drawn at random, in usual units, as wide as the quantities accept."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+from tests.example_mill import ROUTE
+
+STEPS_BEFORE = ROUTE[:2]
+DYEING = ROUTE[2]
+RINSE = ROUTE[3]
+DRYING = ROUTE[4]
+
+
+def number(low: float, high: float) -> st.SearchStrategy[float]:
+    return st.floats(low, high, allow_nan=False, allow_infinity=False)
+
+
+INDIGO_RECIPE = st.fixed_dictionaries(
+    {
+        "indigo_product": st.sampled_from(["INDIGO", "PASTE", "READY"]),
+        "indigo_on_yarn": number(0.05, 6.0),
+        "dips": st.integers(1, 10),
+        "bath_indigo": number(0.05, 5.0),
+        "bath_hydrosulfite": number(0.0, 5.0),
+        "bath_caustic": number(0.0, 8.0),
+        "bath_wetting_agent": number(0.0, 5.0),
+        "bath_temperature": number(15.0, 60.0),
+        "stock_indigo": number(40.0, 150.0),
+        "stock_hydrosulfite_ratio": number(0.0, 1.2),
+        "stock_caustic_ratio": number(0.0, 1.2),
+        "hydrosulfite_dosing": number(40.0, 200.0),
+        "caustic_dosing": number(50.0, 400.0),
+        "rinse_loss": number(0.0, 40.0),
+        "redissolved": number(0.0, 50.0),
+        "start_indigo": st.one_of(st.none(), number(0.0, 8.0)),
+        "start_hydrosulfite": st.one_of(st.none(), number(0.0, 8.0)),
+        "start_recovered": number(0.0, 100.0),
+    }
+)
+
+INDIGO_MACHINE = st.fixed_dictionaries(
+    {
+        "boxes": st.just(10),
+        "bath_volume": number(500.0, 40000.0),
+        "bath_surface": number(0.0, 60.0),
+        "pick_up": number(0.4, 1.4),
+        "pick_up_last": number(0.4, 1.4),
+        "exchange": number(20.0, 100.0),
+        "sky_evaporation": number(0.0, 0.3),
+        "sky_destruction": number(0.0, 100.0),
+        "hydrosulfite_per_oxygen": number(1.0, 2.0),
+        "surface_oxygen": number(0.0, 20.0),
+        "circulation_flow": number(0.0, 200.0),
+        "circulation_oxygen": number(0.0, 8.0),
+        "entrained_air": number(0.0, 3.0),
+        "wetted_out": number(0.0, 100.0),
+        "decay_rate": number(0.0, 10.0),
+        "carbon_dioxide": number(0.0, 5.0),
+        "ageing_loss": number(0.0, 100.0),
+        "bath_kept": number(0.0, 100.0),
+        "power": number(0.0, 200.0),
+    }
+)
+
+SCOUR_RECIPE = st.fixed_dictionaries(
+    {
+        "scour_caustic": number(0.0, 60.0),
+        "scour_wetting_agent": number(0.0, 8.0),
+        "scour_sequestrant": number(0.0, 5.0),
+        "scour_temperature": number(20.0, 98.0),
+        "scour_overflow": number(0.0, 3.0),
+        "weight_loss": number(2.0, 9.0),
+        "caustic_neutralised": number(0.0, 2.5),
+        "wetting_agent_kept": number(0.0, 50.0),
+    }
+)
+
+RINSE_RECIPE = st.one_of(
+    st.fixed_dictionaries({"rinse_water": number(0.0, 30.0), "rinse_temperature": number(15.0, 90.0)}),
+    st.fixed_dictionaries({"rinse_water_flow": number(0.0, 30.0), "rinse_temperature": number(15.0, 90.0)}),
+)
+
+RINSE_MACHINE = st.fixed_dictionaries(
+    {
+        "boxes": st.integers(1, 7),
+        "rinse_feed": st.sampled_from(["counter-current", "separate feeds"]),
+        "exchange": number(10.0, 100.0),
+        "pick_up": number(0.4, 1.4),
+    }
+)
+
+WHOLE_MACHINE = st.fixed_dictionaries(
+    {
+        "speed": number(12.0, 40.0),
+        "efficiency": number(50.0, 100.0),
+        "stretch": number(0.0, 4.0),
+        "steam_pressure": number(1.5, 9.0),
+        "pressure_basis": st.sampled_from(["gauge", "absolute"]),
+        "steam_heating": st.sampled_from(["closed", "direct"]),
+        "steam_losses": number(0.0, 30.0),
+        "leader_length": number(0.0, 300.0),
+        "off_shade_length": number(0.0, 300.0),
+        "cleaning_water": number(0.0, 20000.0),
+    }
+)
+
+ENQUIRY = st.fixed_dictionaries(
+    {
+        "order_length": number(500.0, 200000.0),
+        "length_basis": st.sampled_from(["finished cloth", "loom-state cloth", "dyed warp"]),
+        "sets_side_by_side": st.integers(1, 3),
+        "bath_at_start": st.sampled_from(["new fill", "standing bath"]),
+        "bath_at_end": st.sampled_from(["kept for the next lot", "dumped"]),
+        "stoppages": st.integers(0, 4),
+        "stoppage_time": number(0.0, 40.0),
+        "pumps_in_stoppage": st.sampled_from(["running", "stopped"]),
+    }
+)
+
+
+@st.composite
+def routes(draw: st.DrawFn) -> list[tuple[str, str]]:
+    """Scour, rinses, dyeing and cans in the trade's order, and in odd ones."""
+    usual = draw(st.booleans())
+    if usual:
+        return list(ROUTE)
+    steps = draw(st.permutations([*STEPS_BEFORE, DYEING, RINSE]))
+    keep = draw(st.integers(1, 4))
+    chosen = list(steps[:keep])
+    if draw(st.booleans()):
+        chosen.append(DRYING)
+    return chosen
+
+
+@st.composite
+def mills(draw: st.DrawFn) -> dict[str, Any]:
+    """Arguments for `example_mill`."""
+    route = draw(routes())
+    recipe: dict[str, dict[str, Any]] = {}
+    machine: dict[str, dict[str, Any]] = {}
+    for step, kind in route:
+        if kind == "indigo":
+            recipe[step], machine[step] = draw(INDIGO_RECIPE), draw(INDIGO_MACHINE)
+        elif kind == "scour":
+            recipe[step] = draw(SCOUR_RECIPE)
+            machine[step] = {"pick_up": draw(number(0.4, 1.4))}
+        elif kind == "rinse":
+            recipe[step], machine[step] = draw(RINSE_RECIPE), draw(RINSE_MACHINE)
+    return {
+        "route": route,
+        "recipe": recipe,
+        "machine": machine,
+        "whole_machine": draw(WHOLE_MACHINE),
+        "enquiry": draw(ENQUIRY),
+    }

@@ -1,0 +1,134 @@
+"""The ledger closes for any valid input, and views of it agree."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+
+from costing.cost.quote import quote
+from costing.effluent.discharge import streams
+from costing.ledger.closure import gaps
+from costing.ledger.whole import Ledger, is_bought, open_ledger
+from costing.process.postings import DRAIN, GREY, Line
+from costing.quantities import InputError
+from costing.settings.mill import Mill
+from tests.example_mill import example_mill
+from tests.ledger.strategies import mills
+
+MANY = settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+
+def opened(drawn: Mapping[str, Any]) -> tuple[Mill, Ledger]:
+    """The ledger of drawn settings; a draw that the rooms refuse in words is no counter-example."""
+    mill = example_mill(**drawn)
+    try:
+        return mill, open_ledger(mill, mill.enquiries["E"])
+    except InputError:
+        assume(False)
+        raise
+
+
+@MANY
+@given(mills())
+def test_every_substance_and_element_closes(drawn: dict[str, Any]) -> None:
+    mill, ledger = opened(drawn)
+    for what, gap in gaps(ledger.lines, mill.materials).items():
+        assert gap < 1e-9, what
+
+
+@SOME
+@given(mills())
+def test_nothing_leaves_below_zero(drawn: dict[str, Any]) -> None:
+    mill, ledger = opened(drawn)
+    for stream in streams(ledger, mill.materials):
+        size = 1e-9 * (1.0 + sum(abs(load) for load in stream.loads.values()))
+        assert stream.flow >= -size, stream.name
+        for parameter, load in stream.loads.items():
+            assert load >= -size, (stream.name, parameter)
+
+
+@SOME
+@given(mills())
+def test_streams_and_cost_are_views_of_the_same_lines(drawn: dict[str, Any]) -> None:
+    mill, ledger = opened(drawn)
+    assert mill.costs is not None
+    drained = sum(
+        line.amount
+        for line in ledger.lines
+        if line.destination.startswith(DRAIN) and line.substance == "water"
+    )
+    assert streams(ledger, mill.materials)[-1].flow == pytest.approx(drained, rel=1e-12, abs=1e-15)
+    offer = quote(ledger, mill.materials, mill.costs)
+    for columns in (("group",), ("step", "material", "cause")):
+        assert sum(offer.by(*columns).values()) == pytest.approx(offer.cost_per_kg, rel=1e-12)
+    direct = sum(line.amount * mill.costs.effluent_charge for line in _drain_water(ledger))
+    assert offer.by("group").get(("effluent",), 0.0) == pytest.approx(direct, rel=1e-12, abs=1e-15)
+
+
+def _drain_water(ledger: Ledger) -> list[Line]:
+    return ledger.select(lambda line: line.destination.startswith(DRAIN) and line.substance == "water")
+
+
+@SOME
+@given(mills())
+def test_grey_yarn_of_one_kilogram_enters(drawn: dict[str, Any]) -> None:
+    _, ledger = opened(drawn)
+    entered = sum(line.amount for line in ledger.lines if line.source == GREY)
+    returned = sum(line.amount for line in ledger.lines if line.destination == GREY)
+    dyed = ledger.plan.dyed_mass / ledger.plan.saleable_mass
+    assert entered - returned == pytest.approx(dyed, rel=1e-12)
+
+
+def test_a_lost_posting_does_not_close() -> None:
+    mill = example_mill()
+    ledger = open_ledger(mill, mill.enquiries["E"])
+    sulfite = max(
+        (
+            line
+            for line in ledger.lines
+            if line.substance == "sodium_sulfite" and line.destination == "process"
+        ),
+        key=lambda line: line.amount,
+    )
+    for broken in (
+        [line for line in ledger.lines if line is not sulfite],
+        [line._replace(amount=1.01 * line.amount) if line is sulfite else line for line in ledger.lines],
+    ):
+        assert max(gaps(broken, mill.materials).values()) > 1e-4
+
+
+def test_twice_the_yarn_twice_the_use_of_the_run() -> None:
+    """Per kilogram nothing of the steady state may depend on the length of the order."""
+    short, long = (
+        example_mill(
+            whole_machine={"leader_length": 0.0, "off_shade_length": 0.0, "set_length_max": 200000.0},
+            enquiry={"order_length": length},
+        )
+        for length in (10000.0, 20000.0)
+    )
+    amounts = []
+    for mill in (short, long):
+        ledger = open_ledger(mill, mill.enquiries["E"])
+        amounts.append({line[:4]: line.amount for line in ledger.lines if line.cause == "reduces the dye"})
+    assert amounts[0]
+    assert amounts[0] == pytest.approx(amounts[1], rel=1e-12)
+
+
+def test_no_dye_takes_no_hydrosulfite_for_reduction() -> None:
+    usage = []
+    for shade in (0.5, 1.0, 2.0):
+        mill = example_mill(recipe={"indigo dyeing": {"indigo_on_yarn": shade}})
+        ledger = open_ledger(mill, mill.enquiries["E"])
+        usage.append(
+            sum(
+                line.amount
+                for line in ledger.lines
+                if line.material == "INDIGO" and line.cause == "stays on the yarn" and is_bought(line)
+            )
+        )
+    assert usage[1] == pytest.approx(2 * usage[0], rel=1e-12)
+    assert usage[2] == pytest.approx(4 * usage[0], rel=1e-12)
