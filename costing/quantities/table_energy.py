@@ -17,6 +17,7 @@ ENERGY = (
     Q("rinse_temperature", "degC", "degC", 1.0, 98.0, "temperature of the rinse water"),
     Q("scour_temperature", "degC", "degC", 5.0, 99.0, "temperature of the scour box"),
     Q("yarn_temperature_out", "degC", "degC", 40.0, 180.0, "temperature of the yarn behind the cans"),
+    Q("vapour_temperature", "degC", "degC", 20.0, 180.0, "temperature of the vapour that leaves the yarn"),
     Q("enthalpy", "kJ/kg", "kJ/kg", 0.0, 4000.0, "enthalpy"),
     Q("liquid_enthalpy", "kJ/kg", "kJ/kg", 0.0, 2000.0, "enthalpy of the water"),
     Q("steam_enthalpy", "kJ/kg", "kJ/kg", 2000.0, 3500.0, "enthalpy of the steam"),
