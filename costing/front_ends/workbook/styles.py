@@ -41,7 +41,7 @@ A4 = 9
 
 Horizontal = Literal["left", "center", "right"]
 Vertical = Literal["top", "center", "bottom"]
-Weight = Literal["hair", "thin", "medium", "thick", "double"]
+Weight = Literal["hair", "thin", "medium", "thick", "double", "dashed"]
 
 
 def font(size: float = 10, *, bold: bool = False, italic: bool = False, colour: str = INK) -> Font:
@@ -90,8 +90,9 @@ def _style(
 def named_styles() -> list[NamedStyle]:
     """Every named style of the book and of its results, made new.
 
-    ``sheet title``, ``subtitle``, ``intro``, ``section``, ``column head``, ``number head``, ``row label``,
-    ``row step``, ``unit``, ``remark``, ``text``, ``strong text``: the frame.
+    ``sheet title``, ``subtitle``, ``intro``, ``intro line``, ``section``, ``column head``, ``number head``,
+    ``row label``, ``row step``, ``unit``, ``remark``, ``column note``, ``text``, ``strong text``,
+    ``row text``, ``strong row``: the frame.
     ``given number``, ``given text``, ``given code``, ``given choice``, ``given date``: cells to type in.
     ``table number``, ``table text``: facts of the reference tables, not to be typed over.
     ``result``, ``result text``, ``total number``, ``total text``, ``key figure``, ``check``,
@@ -107,6 +108,7 @@ def named_styles() -> list[NamedStyle]:
         _style("sheet title", font(18, bold=True, colour=DARK)),
         _style("subtitle", font(12, colour=MUTED)),
         _style("intro", font(10, colour=INK), vertical="top", wrap=True),
+        _style("intro line", font(10, colour=INK)),
         _style("section", font(11, bold=True, colour=DARK), colour=PALE, border=thin),
         _style("column head", font(10, bold=True), colour=BAND, border=under, horizontal="left", wrap=True),
         _style("number head", font(10, bold=True), colour=BAND, border=under, horizontal="right", wrap=True),
@@ -114,7 +116,10 @@ def named_styles() -> list[NamedStyle]:
         _style("row step", font(10, colour=MUTED), border=hair, horizontal="left"),
         _style("unit", font(10, colour=MUTED), border=hair, horizontal="left"),
         _style("remark", font(9, italic=True, colour=MUTED), border=hair, horizontal="left", wrap=True),
+        _style("column note", font(9, italic=True, colour=MUTED), vertical="bottom", wrap=True),
         _style("text", font(10), vertical="top", wrap=True),
+        _style("row text", font(10), border=hair, vertical="top", wrap=True),
+        _style("strong row", font(10, bold=True), border=hair, vertical="top", wrap=True),
         _style("strong text", font(10, bold=True), vertical="top", wrap=True),
         _style("given number", font(10), colour=INPUT, border=box(), horizontal="right", typed=True),
         _style("given text", font(10), colour=INPUT, border=box(), horizontal="left", wrap=True, typed=True),
@@ -162,8 +167,9 @@ def page(
     title_columns: str = "",
     landscape: bool = True,
     freeze: str = "",
+    pages_wide: int = 1,
 ) -> None:
-    """Print on A4, as wide as the page, with repeated heads and a footer; freeze the panes.
+    """Print on A4, as wide as the page or two, with repeated heads and a footer; freeze the panes.
 
     Parameters
     ----------
@@ -175,12 +181,14 @@ def page(
         False for a portrait page.
     freeze : str, optional
         First cell that scrolls.
+    pages_wide : int, optional
+        2 for a sheet so wide that one page would be too small to read.
     """
     sheet.sheet_view.showGridLines = False
     sheet.sheet_view.zoomScale = 100
     sheet.page_setup.orientation = "landscape" if landscape else "portrait"
     sheet.page_setup.paperSize = A4
-    sheet.page_setup.fitToWidth = 1
+    sheet.page_setup.fitToWidth = pages_wide
     sheet.page_setup.fitToHeight = 0
     sheet.sheet_properties.pageSetUpPr.fitToPage = True  # type: ignore[union-attr]
     margins = sheet.page_margins

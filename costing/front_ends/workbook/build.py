@@ -1,0 +1,85 @@
+"""Write a fresh mill's book, filled with the invented demo mill or empty.
+
+``python -m costing.front_ends.workbook.build`` writes ``workbook_template/mill_book.xlsx`` anew; the same
+tables and sheet files give the same parts, byte for byte.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from openpyxl.workbook import Workbook
+
+from costing.front_ends.workbook import build_pages
+from costing.front_ends.workbook.build_columns import draw_column_sheet
+from costing.front_ends.workbook.build_tables import draw_table_sheet
+from costing.front_ends.workbook.layout import BOOK_NAME, column_sheet, table_sheet, template_folder
+from costing.front_ends.workbook.saving import save_whole
+from costing.front_ends.workbook.styles import add_styles
+from costing.quantities import InputError
+
+
+def fresh_book(demo: bool = True) -> Workbook:
+    """Build the book.
+
+    Parameters
+    ----------
+    demo : bool, optional
+        True to fill in the invented mill; False leaves only routes and units.
+    """
+    book = Workbook()
+    assert book.active is not None
+    book.remove(book.active)
+    add_styles(book)
+    build_pages.draw_about(book)
+    draw_table_sheet(book, table_sheet("enquiries"), demo, wide=2)
+    for name in ("styles", "recipes", "ranges"):
+        draw_column_sheet(book, column_sheet(name), demo)
+    draw_table_sheet(book, table_sheet("routes"), True)
+    draw_table_sheet(book, table_sheet("materials"), demo, wide=2)
+    draw_table_sheet(book, table_sheet("mill_costs"), demo)
+    build_pages.draw_lists(book)
+    build_pages.draw_safety(book)
+    build_pages.draw_sources(book)
+    book.properties.title = "The mill's book"
+    book.properties.creator = "costing"
+    book.properties.description = "Styles, recipes, ranges, prices and enquiries for rope-dyed denim warp"
+    return book
+
+
+def write_fresh_book(path: Path, demo: bool = True, overwrite: bool = False) -> None:
+    """Write a fresh book to a new file, whole or not at all.
+
+    Parameters
+    ----------
+    path : Path
+        Where to.
+    demo : bool, optional
+        True to fill in the invented mill.
+    overwrite : bool, optional
+        True to replace a file of that name.
+
+    Raises
+    ------
+    InputError
+        The file is there already, or cannot be written.
+    """
+    save_whole(fresh_book(demo), path, overwrite=overwrite)
+
+
+def demo_book() -> Path:
+    """The built book of the invented mill, beside the sheet files.
+
+    Raises
+    ------
+    InputError
+        When it is missing.
+    """
+    path = template_folder() / BOOK_NAME
+    if not path.is_file():
+        raise InputError(str(path), "the demo book is missing; install the package again")
+    return path
+
+
+if __name__ == "__main__":
+    write_fresh_book(template_folder() / BOOK_NAME, overwrite=True)

@@ -1,0 +1,134 @@
+"""Draw the sheets that are only read: About, Lists, Safety and Sources."""
+
+from __future__ import annotations
+
+from openpyxl.utils import get_column_letter
+from openpyxl.workbook import Workbook
+from openpyxl.worksheet.worksheet import Worksheet
+
+import costing
+from costing.front_ends.workbook import input_rules, sheet_drawing
+from costing.front_ends.workbook.layout import ROWS, column_sheet, sheet_file, word_lists
+from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.styles import page, widths
+from costing.reference_data import cautions, fingerprint
+from costing.reference_data.source_list import sources
+
+ABOUT_WIDTHS = {"A": 18, "B": 104}
+LIST_WIDTHS = {"substance_names": 34, "caution_keys": 19, "length_basis": 18, "bath_at_end": 22}
+# What this book's recipes and ranges can bring people near to, and what holds for all of them.
+SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 16}
+SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
+
+
+def draw_about(book: Workbook) -> None:
+    """What the book is, how it is filled, what the marks mean."""
+    text = sheet_file("about")
+    sheet: Worksheet = book.create_sheet(text["sheet"])
+    put(sheet, 1, 1, text["title"], "sheet title")
+    sheet.row_dimensions[1].height = 28
+    put(sheet, 2, 1, text["subtitle"], "subtitle")
+    sheet.row_dimensions[2].height = 20
+    number = 4
+    for section in text["section"]:
+        for column in (1, 2):
+            put(sheet, number, column, section["heading"] if column == 1 else None, "section")
+        number += 1
+        for line in section["lines"]:
+            put(sheet, number, 2, line, "text")
+            sheet.row_dimensions[number].height = sheet_drawing.height_for((line, ABOUT_WIDTHS["B"]))
+            number += 1
+        if section["heading"] == text["marks_under"]:
+            number = _draw_marks(sheet, number)
+        number += 1
+    for column in (1, 2):
+        put(sheet, number, column, "Sheets" if column == 1 else None, "section")
+    for item in text["sheet_list"]:
+        number += 1
+        name = put(sheet, number, 1, item["sheet"], "strong text")
+        name.hyperlink = f"#'{item['sheet']}'!A1"
+        name.style = "strong text"
+        put(sheet, number, 2, item["text"], "text")
+    number += 2
+    version = f"Made by costing {costing.__version__}, tables {fingerprint()[:12]}"
+    put(sheet, number, 2, version, "remark")
+    widths(sheet, ABOUT_WIDTHS)
+    page(sheet)
+
+
+def _draw_marks(sheet: Worksheet, number: int) -> int:
+    for mark in sheet_file("about")["mark"]:
+        style = mark["style"]
+        value = float(mark["sample"]) if mark["sample"] else None
+        cell = put(
+            sheet, number, 1, value, style if style in ("given number", "table number") else "given number"
+        )
+        if style == "needed":
+            input_rules.mark_needed(sheet, cell.coordinate, "TRUE")
+        elif style == "unusual":
+            input_rules.mark_unusual(sheet, cell.coordinate, "TRUE")
+        put(sheet, number, 2, mark["text"], "text")
+        sheet.row_dimensions[number].height = 17
+        number += 1
+    return number
+
+
+def draw_lists(book: Workbook) -> None:
+    """The words of the drop-down lists, each list under its defined name."""
+    text = sheet_file("lists")
+    sheet: Worksheet = book.create_sheet(text["sheet"])
+    top = sheet_drawing.head_of_sheet(sheet, text["title"], text["intro"])
+    for column, (name, items) in enumerate(word_lists().items(), start=1):
+        put(sheet, top, column, name.replace("_", " "), "column head")
+        for number, item in enumerate(items, start=top + 1):
+            put(sheet, number, column, item, "row label")
+        sheet_drawing.define_name(book, name, sheet, column, top + 1, top + len(items))
+        sheet.column_dimensions[get_column_letter(column)].width = LIST_WIDTHS.get(name, 16)
+    sheet.row_dimensions[top].height = 30
+    page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}")
+
+
+def draw_safety(book: Workbook) -> None:
+    """The cautions, with to whom each defers and where it comes from."""
+    text = sheet_file("safety")
+    sheet: Worksheet = book.create_sheet(text["sheet"])
+    top = sheet_drawing.head_of_sheet(sheet, text["title"], text["intro"])
+    for column, head in enumerate(("What", "The usual caution", "Before anything else", "Source"), start=1):
+        put(sheet, top, column, head, "column head")
+    for number, item in enumerate(cautions().values(), start=top + 1):
+        put(sheet, number, 1, f"{item.name}\n({item.key})", "strong row")
+        put(sheet, number, 2, item.caution, "row text")
+        put(sheet, number, 3, item.defer, "row text")
+        put(sheet, number, 4, item.source, "table text")
+        sheet.row_dimensions[number].height = sheet_drawing.height_for(
+            (item.caution, SAFETY_WIDTHS["B"]), (item.defer, SAFETY_WIDTHS["C"])
+        )
+    widths(sheet, SAFETY_WIDTHS)
+    page(sheet, title_rows=f"{top}:{top}", freeze=f"B{top + 1}")
+
+
+def sources_used() -> list[str]:
+    """Keys of the sources that stand beside a typical value, a caution or a product of this book."""
+    rows = [row for name in ROWS for row in column_sheet(name).rows if row.typical]
+    keys = {row.typical.source for row in rows if row.typical} | {item.source for item in cautions().values()}
+    return sorted(keys, key=lambda key: (sources()[key].is_publication, key))
+
+
+def draw_sources(book: Workbook) -> None:
+    """The sources of the typical values and cautions, those that are no publication first."""
+    text = sheet_file("sources")
+    sheet: Worksheet = book.create_sheet(text["sheet"])
+    top = sheet_drawing.head_of_sheet(sheet, text["title"], text["intro"])
+    for column, head in enumerate(("Key", "Title", "Authors", "Year", "Kind", "Where", "Read"), start=1):
+        put(sheet, top, column, head, "column head")
+    for number, key in enumerate(sources_used(), start=top + 1):
+        item = sources()[key]
+        read = ("yes" if item.opened else "no") if item.is_publication else "-"
+        values = (key, item.title, item.authors, item.year, item.kind, item.where, read)
+        for column, value in enumerate(values, start=1):
+            put(sheet, number, column, value or None, "strong row" if column == 1 else "row text")
+        sheet.row_dimensions[number].height = sheet_drawing.height_for(
+            *zip(values, SOURCE_WIDTHS.values(), strict=True)
+        )
+    widths(sheet, SOURCE_WIDTHS)
+    page(sheet, title_rows=f"{top}:{top}", freeze=f"B{top + 1}")

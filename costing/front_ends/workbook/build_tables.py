@@ -1,0 +1,171 @@
+"""Draw the sheets with a row for each thing: routes, materials, costs and enquiries."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import Any
+
+from openpyxl.utils import get_column_letter
+from openpyxl.workbook import Workbook
+from openpyxl.worksheet.worksheet import Worksheet
+
+from costing.front_ends.workbook import input_rules, sheet_drawing
+from costing.front_ends.workbook.layout import Column, Table, TableSheet, row_text, substance_names
+from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.styles import page
+from costing.quantities import QUANTITIES
+
+GIVEN = {
+    "code": "given code",
+    "text": "given text",
+    "choice": "given choice",
+    "unit": "given choice",
+    "number": "given number",
+    "whole": "given number",
+    "date": "given date",
+}
+NUMBERS = ("number", "whole", "date", "row")
+
+# Defined name of the first column of a table, for the drop-down lists of the other sheets.
+CODE_LISTS = {"routes": "route_codes", "materials": "material_codes", "currencies": "currency_codes"}
+
+# Unit of a number that has no unit column of its own beside it, or shares one.
+SHARED_UNITS = {"own_oxygen_demand": "own_unit", "own_sodium": "own_unit", "own_sulfur": "own_unit"}
+SHARED_UNITS["own_nitrogen"] = "own_unit"
+SHIPPED_UNITS = {"substance_share": "kg/kg"}
+
+
+def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int = 1) -> None:
+    """Draw one of the sheets Routes, Materials, Mill costs and Enquiries.
+
+    Parameters
+    ----------
+    book : Workbook
+        Takes the new sheet and the defined names of its codes.
+    layout : TableSheet
+        What stands on it.
+    demo : bool
+        True to fill in the invented rows.
+    wide : int, optional
+        Pages side by side in print.
+    """
+    sheet: Worksheet = book.create_sheet(layout.sheet)
+    top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro)
+    heads_row = 0
+    for table in layout.tables:
+        heads_row = _draw_heads(sheet, table, top)
+        first = heads_row + 1
+        count = len(table.demos) + table.spare
+        last = heads_row + count
+        for number in range(count):
+            given = table.demos[number] if number < len(table.demos) else {}
+            if table.name == "costs":
+                _draw_cost_row(sheet, first + number, table, given, demo)
+            else:
+                _draw_given_row(sheet, first + number, table, given if demo else {})
+        if table.name != "costs":
+            _add_rules(sheet, table, first, last)
+        if table.name in CODE_LISTS:
+            sheet_drawing.define_name(book, CODE_LISTS[table.name], sheet, 1, first, last)
+        top = last + 2
+    for table in layout.tables:
+        for number, column in enumerate(table.columns, start=1):
+            letter = get_column_letter(number)
+            sheet.column_dimensions[letter].width = column.width
+    single = len(layout.tables) == 1
+    page(
+        sheet,
+        title_rows=f"{heads_row}:{heads_row}" if single else "",
+        title_columns="A:A" if wide > 1 else "",
+        freeze=f"B{heads_row + 1}" if single else "",
+        landscape=single,
+        pages_wide=wide,
+    )
+
+
+def _draw_heads(sheet: Worksheet, table: Table, top: int) -> int:
+    """Heading, meanings and heads of a table; gives the row of the heads."""
+    number = top
+    if table.heading:
+        for column in range(1, len(table.columns) + 1):
+            put(sheet, number, column, table.heading if column == 1 else None, "section")
+        sheet.row_dimensions[number].height = 18
+        number += 1
+    if any(column.meaning for column in table.columns):
+        for place, column_ in enumerate(table.columns, start=1):
+            put(sheet, number, place, column_.meaning or None, "column note")
+        sheet.row_dimensions[number].height = sheet_drawing.height_for(
+            *((column_.meaning, column_.width * 0.9) for column_ in table.columns)
+        )
+        number += 1
+    for place, column_ in enumerate(table.columns, start=1):
+        put(sheet, number, place, column_.head, "number head" if column_.kind in NUMBERS else "column head")
+    sheet.row_dimensions[number].height = sheet_drawing.height_for(
+        *((column_.head, column_.width * 0.8) for column_ in table.columns)
+    )
+    return number
+
+
+def _draw_given_row(sheet: Worksheet, number: int, table: Table, given: Mapping[str, Any]) -> None:
+    for place, column in enumerate(table.columns, start=1):
+        value = given.get(column.name)
+        if column.list == "substance_names" and value:
+            value = next(name for name, key in substance_names().items() if key == value)
+        put(sheet, number, place, value, GIVEN[column.kind])
+    texts = [
+        (str(given.get(column.name, "")), column.width) for column in table.columns if column.kind != "date"
+    ]
+    sheet.row_dimensions[number].height = sheet_drawing.height_for(*texts)
+
+
+def _draw_cost_row(sheet: Worksheet, number: int, table: Table, given: Mapping[str, Any], demo: bool) -> None:
+    """A row of the costs: its quantity is fixed, its value is a number, a date or a code."""
+    name = given["quantity"]
+    unit = given.get("unit")
+    put(sheet, number, 1, row_text(name), "row label")
+    style = "given number" if name in QUANTITIES else "given choice"
+    if isinstance(given["value"], datetime.date):
+        style = "given date"
+        input_rules.add_date(sheet, f"B{number}", row_text(name))
+    elif name in QUANTITIES:
+        input_rules.add_number(sheet, f"B{number}", name, unit or "", f"$C{number}" if unit else "")
+        if unit:
+            input_rules.add_units(sheet, f"C{number}", name, unit)
+    else:
+        input_rules.add_list(sheet, f"B{number}", "currency_codes", row_text(name))
+    input_rules.mark_needed(sheet, f"B{number}", f'B{number}=""')
+    put(sheet, number, 2, given["value"] if demo else None, style)
+    put(sheet, number, 3, unit, "given choice" if unit else "unit")
+    put(sheet, number, 4, given["note"] if demo else None, "given text")
+    sheet.row_dimensions[number].height = sheet_drawing.height_for((given["note"], table.columns[3].width))
+
+
+def _unit_place(table: Table, column: Column) -> int:
+    """Place of the unit column of a number; 0 where it has none."""
+    wanted = SHARED_UNITS.get(column.name, f"{column.name}_unit")
+    return next((place for place, other in enumerate(table.columns, start=1) if other.name == wanted), 0)
+
+
+def _add_rules(sheet: Worksheet, table: Table, first: int, last: int) -> None:
+    for place, column in enumerate(table.columns, start=1):
+        cells = sheet_drawing.cells(place, first, last)
+        here = f"{get_column_letter(place)}{first}"
+        if column.list:
+            input_rules.add_list(sheet, cells, column.list, column.head)
+        elif column.kind == "number":
+            item = QUANTITIES[column.quantity]
+            unit_place = _unit_place(table, column)
+            unit_cell = f"${get_column_letter(unit_place)}{first}" if unit_place else ""
+            unit = SHIPPED_UNITS.get(item.name, item.usual)
+            if "money" in unit:  # the unit of a price is the column "Per"
+                input_rules.add_number(sheet, cells, column.quantity, unit, what=column.head)
+            else:
+                input_rules.add_number(sheet, cells, column.quantity, unit, unit_cell, what=column.head)
+        elif column.kind == "unit":
+            of = next(other for other in table.columns if other.name == column.of)
+            input_rules.add_units(sheet, cells, of.quantity, SHIPPED_UNITS.get(of.quantity, ""))
+        elif column.kind == "date":
+            input_rules.add_date(sheet, cells, column.head)
+        if column.needed and place > 1:
+            input_rules.mark_needed(sheet, cells, f'AND($A{first}<>"",{here}="")')

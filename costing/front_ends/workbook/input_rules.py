@@ -1,0 +1,137 @@
+"""What a cell of the book lets in, and what it says of what it does not let in."""
+
+from __future__ import annotations
+
+from openpyxl.formatting.rule import Rule
+from openpyxl.styles import Border, Font
+from openpyxl.styles.differential import DifferentialStyle
+from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.worksheet import Worksheet
+
+from costing.front_ends.units import accepted_range, accepted_units
+from costing.front_ends.workbook.styles import ALERT, INK, fill, line
+from costing.quantities import QUANTITIES, label
+from costing.quantities.checking import number_text
+
+LONGEST_LIST = 250
+LONGEST_TITLE = 31
+LONGEST_TEXT = 220
+ANY_UNIT = 1e300
+
+
+def add_list(sheet: Worksheet, cells: str, source: str, what: str) -> None:
+    """Offer a list; a word that is not in it is refused.
+
+    Parameters
+    ----------
+    sheet : Worksheet
+        The sheet.
+    cells : str
+        Range of cells.
+    source : str
+        A defined name of the book.
+    what : str
+        What is chosen.
+    """
+    rule = DataValidation(type="list", formula1=source, allow_blank=False, errorStyle="stop")
+    _say(rule, what, "Choose one of the list, or empty the cell.")
+    _add(sheet, rule, cells)
+
+
+def add_units(sheet: Worksheet, cells: str, quantity_name: str, first: str = "") -> None:
+    """Offer the units that can measure a quantity; another one is questioned, not refused."""
+    units = dict.fromkeys(unit for unit in (first, *accepted_units(quantity_name)) if unit)
+    offered = ""
+    for unit in units:
+        longer = f"{offered},{unit}" if offered else unit
+        if len(longer) > LONGEST_LIST:
+            break
+        offered = longer
+    rule = DataValidation(type="list", formula1=f'"{offered}"', allow_blank=True, errorStyle="warning")
+    _say(
+        rule,
+        f"unit of {label(quantity_name)}",
+        "The list does not hold this unit. The program may still know it.",
+    )
+    _add(sheet, rule, cells)
+
+
+def add_number(
+    sheet: Worksheet, cells: str, quantity_name: str, unit: str, unit_cell: str = "", what: str = ""
+) -> None:
+    """Let in numbers of the accepted range; the range holds as long as the unit is the one given here.
+
+    Parameters
+    ----------
+    sheet : Worksheet
+        The sheet.
+    cells : str
+        Range of cells.
+    quantity_name : str
+        A name of the table of quantities.
+    unit : str
+        The unit that the sheet ships with.
+    unit_cell : str, optional
+        Where the unit stands, relative to the first of the cells; "" where it cannot be changed.
+    what : str, optional
+        What to call it, where that is not the name of the quantity.
+    """
+    item = QUANTITIES[quantity_name]
+    low, high = accepted_range(quantity_name, unit)
+    bounds = [f"{low:.6g}", f"{high:.6g}"]
+    if unit_cell:
+        bounds = [
+            f'IF({unit_cell}="{unit}",{low:.6g},{-ANY_UNIT:g})',
+            f'IF({unit_cell}="{unit}",{high:.6g},{ANY_UNIT:g})',
+        ]
+    rule = DataValidation(
+        type="whole" if item.whole else "decimal",
+        operator="between",
+        formula1=bounds[0],
+        formula2=bounds[1],
+        allow_blank=True,
+        errorStyle="stop",
+    )
+    name = what or label(quantity_name)
+    kind = "a whole number from " if item.whole else ""
+    text = f"Accepted is {kind}{number_text(low)} to {number_text(high)} {unit}".rstrip() + "."
+    if unit == "%":
+        text += " Type 88 for 88 %, without the sign."
+    _say(rule, name, text)
+    _add(sheet, rule, cells)
+
+
+def add_date(sheet: Worksheet, cells: str, what: str) -> None:
+    """Let in dates only."""
+    rule = DataValidation(
+        type="date", operator="greaterThan", formula1="36526", allow_blank=True, errorStyle="stop"
+    )
+    _say(rule, what, "Accepted is a date after 2000-01-01.")
+    _add(sheet, rule, cells)
+
+
+def mark_needed(sheet: Worksheet, cells: str, formula: str) -> None:
+    """Give a dashed edge to cells that must be filled and are empty."""
+    edge = line("dashed", INK)
+    look = DifferentialStyle(border=Border(left=edge, right=edge, top=edge, bottom=edge))
+    _mark(sheet, cells, formula, look)
+
+
+def mark_unusual(sheet: Worksheet, cells: str, formula: str) -> None:
+    """Make numbers outside the usual range bold and slanted, on a darker fill."""
+    bold = Font(bold=True, italic=True, color=f"FF{INK}")  # a conditional format may not change font or size
+    _mark(sheet, cells, formula, DifferentialStyle(font=bold, fill=fill(ALERT)))
+
+
+def _mark(sheet: Worksheet, cells: str, formula: str, look: DifferentialStyle) -> None:
+    sheet.conditional_formatting.add(cells, Rule(type="expression", dxf=look, formula=[formula]))
+
+
+def _say(rule: DataValidation, what: str, text: str) -> None:
+    rule.errorTitle, rule.error = what[:LONGEST_TITLE], f"{what}: {text}"[:LONGEST_TEXT]
+    rule.showErrorMessage, rule.showInputMessage = True, False
+
+
+def _add(sheet: Worksheet, rule: DataValidation, cells: str) -> None:
+    rule.add(cells)
+    sheet.add_data_validation(rule)

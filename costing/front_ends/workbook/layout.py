@@ -1,0 +1,302 @@
+"""What stands on each sheet of the book, from the files of ``workbook_template/`` and the settings.
+
+Both the builder and the reader take their rows and columns from here, so they cannot drift apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import MISSING, dataclass, field, fields
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import tomllib
+
+import costing
+from costing.quantities import CHOICES, QUANTITIES, InputError, label
+from costing.reference_data import Default, cautions, defaults, substances
+from costing.settings.mill import Range
+from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS
+from costing.settings.style import Style
+
+BOOK_NAME = "mill_book.xlsx"
+GENERAL = "general"
+
+# Groups of defaults.csv in which a setting that is not one of a step looks for its typical value.
+STYLE_GROUPS = ("cloth", "yarn")
+RANGE_GROUPS = ("general", "sets", "lot")
+ENQUIRY_GROUPS = ("lot", "sets")
+
+QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE = (
+    "Quantity",
+    "Unit",
+    "Meaning",
+    "Low",
+    "Typical",
+    "High",
+    "Source",
+)
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row of a sheet that has a column for each style, recipe or range."""
+
+    part: str
+    name: str
+    unit: str
+    meaning: str
+    typical: Default | None
+    needed: bool
+    list_name: str
+
+    @property
+    def is_number(self) -> bool:
+        """True for a quantity, False for a word or a code."""
+        return self.name in QUANTITIES
+
+
+@dataclass(frozen=True)
+class Demo:
+    """One invented column: its values by part and name."""
+
+    code: str
+    description: str
+    values: Mapping[tuple[str, str], Any]
+
+
+@dataclass(frozen=True)
+class ColumnSheet:
+    """A sheet with quantities down and a column for each style, recipe or range."""
+
+    sheet: str
+    title: str
+    intro: tuple[str, ...]
+    kind: str
+    part_head: str
+    width: float
+    spare: int
+    rows: tuple[Row, ...]
+    demos: tuple[Demo, ...]
+
+
+@dataclass(frozen=True)
+class Column:
+    """One column of a table with a row for each thing."""
+
+    head: str
+    name: str
+    kind: str
+    width: float
+    meaning: str
+    needed: bool = False
+    quantity: str = ""
+    list: str = ""
+    of: str = ""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table with heads above and a row for each thing."""
+
+    name: str
+    heading: str
+    spare: int
+    columns: tuple[Column, ...]
+    demos: tuple[Mapping[str, Any], ...] = field(default=())
+
+
+@dataclass(frozen=True)
+class TableSheet:
+    """A sheet with one table, or with two, one above the other."""
+
+    sheet: str
+    title: str
+    intro: tuple[str, ...]
+    tables: tuple[Table, ...]
+
+
+def template_folder() -> Path:
+    """The folder of the sheet files: inside the installed package, or beside it in a clone.
+
+    Raises
+    ------
+    InputError
+        When neither is there.
+    """
+    package = Path(costing.__file__).resolve().parent
+    for place in (package / "workbook_template", package.parent / "workbook_template"):
+        if (place / "words.toml").is_file():
+            return place
+    raise InputError(
+        "workbook_template", f"the folder is missing; it belongs in {package}: install the package again"
+    )
+
+
+@lru_cache(maxsize=32)
+def sheet_file(name: str) -> Mapping[str, Any]:
+    """A sheet's file, by its name without the ending."""
+    with (template_folder() / f"{name}.toml").open("rb") as stream:
+        return tomllib.load(stream)
+
+
+def typical_of(groups: tuple[str, ...], name: str) -> Default | None:
+    """The row of the table of defaults for a setting, from the first group that has one.
+
+    Examples
+    --------
+    >>> typical_of(RANGE_GROUPS, "water_temperature").value
+    20.0
+    """
+    table = defaults()
+    return next((table[f"{group}.{name}"] for group in groups if f"{group}.{name}" in table), None)
+
+
+def meaning_of(name: str) -> str:
+    """One line of help for a field."""
+    if name in QUANTITIES:
+        return QUANTITIES[name].help
+    words: Mapping[str, str] = sheet_file("words")["meaning"]
+    return words[name]
+
+
+def list_of(name: str) -> str:
+    """The defined name whose list a field chooses from; "" for a free one.
+
+    Examples
+    --------
+    >>> list_of("rinse_feed"), list_of("indigo_product")
+    ('rinse_feed', 'material_codes')
+    """
+    if name in CHOICES:
+        return name
+    if name in PRODUCT_FIELDS or name in ("warp_yarn", "weft_yarn"):
+        return "material_codes"
+    return "route_codes" if name == "route" else ""
+
+
+def _row(part: str, name: str, groups: tuple[str, ...], units: Mapping[str, str], needed: bool) -> Row:
+    unit = units.get(name, QUANTITIES[name].usual if name in QUANTITIES else "")
+    typical = typical_of(groups, name)
+    return Row(part, name, unit, meaning_of(name), typical, needed and typical is None, list_of(name))
+
+
+def _needed_fields(kind: type) -> set[str]:
+    return {item.name for item in fields(kind) if item.default is MISSING}
+
+
+def style_rows(units: Mapping[str, str]) -> Iterator[Row]:
+    """Rows of the sheet Styles, part by part."""
+    needed = _needed_fields(Style)
+    for part in sheet_file("styles")["part"]:
+        for name in part["rows"]:
+            yield _row(part["name"], name, STYLE_GROUPS, units, name in needed)
+
+
+def demo_steps() -> dict[str, str]:
+    """Step -> kind, over all routes of the template, in the order in which they first come."""
+    rows = sorted(
+        sheet_file("routes")["demo"]["steps"],
+        key=lambda row: row["number"],
+    )
+    first_route = sheet_file("routes")["demo"]["routes"][0]["code"]
+    rows.sort(key=lambda row: row["route"] != first_route)
+    return {row["step"]: row["kind"] for row in rows}
+
+
+def recipe_rows(units: Mapping[str, str]) -> Iterator[Row]:
+    """Rows of the sheet Recipes: the route, then what a recipe says of each step."""
+    yield _row(GENERAL, "route", (), units, True)
+    for step, kind_name in demo_steps().items():
+        kind = STEP_KINDS[kind_name]
+        needed = _needed_fields(kind)
+        for name in kind.RECIPE:
+            yield _row(step, name, (kind_name,), units, name in needed)
+
+
+def range_rows(units: Mapping[str, str]) -> Iterator[Row]:
+    """Rows of the sheet Ranges: the whole machine, then what it says of each step."""
+    for item in fields(Range):
+        if item.name not in ("code", "description"):
+            yield _row(GENERAL, item.name, RANGE_GROUPS, units, True)
+    for step, kind_name in demo_steps().items():
+        kind = STEP_KINDS[kind_name]
+        needed = _needed_fields(kind)
+        for name in kind.RANGE:
+            yield _row(step, name, (kind_name,), units, name in needed)
+
+
+ROWS = {"styles": style_rows, "recipes": recipe_rows, "ranges": range_rows}
+
+
+@lru_cache(maxsize=8)
+def column_sheet(name: str) -> ColumnSheet:
+    """The sheet ``styles``, ``recipes`` or ``ranges``."""
+    text = sheet_file(name)
+    rows = tuple(ROWS[name](text["units"]))
+    part_of = {row.name: row.part for row in rows}
+    demos = []
+    for demo in text["demo"]:
+        given = demo["values"]
+        if name == "styles":
+            values = {(part_of[key], key): value for key, value in given.items()}
+        else:
+            values = {(part, key): value for part, items in given.items() for key, value in items.items()}
+        demos.append(Demo(demo["code"], demo["description"], values))
+    return ColumnSheet(
+        text["sheet"],
+        text["title"],
+        tuple(text["intro"]),
+        text["kind"],
+        text["part_head"],
+        text["width"],
+        text["spare"],
+        rows,
+        tuple(demos),
+    )
+
+
+@lru_cache(maxsize=8)
+def table_sheet(name: str) -> TableSheet:
+    """The sheet ``routes``, ``materials``, ``mill_costs`` or ``enquiries``."""
+    text = sheet_file(name)
+    tables = tuple(
+        Table(
+            table["name"],
+            table["heading"],
+            table["spare"],
+            tuple(Column(**column) for column in table["column"]),
+            tuple(text["demo"][table["name"]]),
+        )
+        for table in text["table"]
+    )
+    return TableSheet(text["sheet"], text["title"], tuple(text["intro"]), tables)
+
+
+def substance_names() -> dict[str, str]:
+    """Name that the drop-down list shows -> key, for every substance a product may hold.
+
+    Examples
+    --------
+    >>> substance_names()["indigo"]
+    'indigo'
+    """
+    return {item.name: key for key, item in substances().items()}
+
+
+def word_lists() -> dict[str, list[str]]:
+    """The lists of the sheet Lists by their defined name."""
+    words: Mapping[str, list[str]] = sheet_file("words")["lists"]
+    return {
+        **{name: list(accepted) for name, accepted in CHOICES.items()},
+        "step_kinds": list(STEP_KINDS),
+        "substance_names": list(substance_names()),
+        "caution_keys": list(cautions()),
+        **{name: list(items) for name, items in words.items()},
+    }
+
+
+def row_text(name: str) -> str:
+    """What stands in the column Quantity for a field."""
+    return label(name)

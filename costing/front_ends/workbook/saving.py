@@ -1,0 +1,80 @@
+"""Write a workbook whole or not at all, and the same bytes for the same content."""
+
+from __future__ import annotations
+
+import contextlib
+import datetime
+import io
+import os
+import re
+import secrets
+import zipfile
+from pathlib import Path
+
+from openpyxl.workbook import Workbook
+
+from costing.quantities import InputError
+
+# A fixed date, so that the same content gives the same file. A zip cannot hold an earlier year than 1980.
+DATE = datetime.datetime(2025, 1, 6)
+_STAMP = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:)")
+
+
+def workbook_bytes(book: Workbook) -> bytes:
+    """The file of a workbook, without the time at which it was made."""
+    book.properties.created = DATE
+    raw = io.BytesIO()
+    book.save(raw)
+    packed = io.BytesIO()
+    with zipfile.ZipFile(raw) as source, zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as target:
+        for entry in source.infolist():
+            content = source.read(entry)
+            if entry.filename == "docProps/core.xml":
+                content = _STAMP.sub(rb"\g<1>" + DATE.isoformat().encode() + rb"Z\g<3>", content)
+            fixed = zipfile.ZipInfo(entry.filename, (DATE.year, DATE.month, DATE.day, 0, 0, 0))
+            fixed.compress_type = zipfile.ZIP_DEFLATED
+            fixed.external_attr = 0o644 << 16
+            target.writestr(fixed, content)
+    return packed.getvalue()
+
+
+def save_whole(book: Workbook, path: Path, *, overwrite: bool = False) -> None:
+    """Write a workbook to a new file: under another name first, then renamed in one step.
+
+    Parameters
+    ----------
+    book : Workbook
+        What to write.
+    path : Path
+        Where to; the folder must be there.
+    overwrite : bool, optional
+        True to replace a file of that name.
+
+    Raises
+    ------
+    InputError
+        The file is there already, the folder is not, it may not be written, or the disk is full. Then
+        nothing of it stays behind, and a file that was there is as it was.
+    """
+    if path.suffix.lower() != ".xlsx":
+        raise InputError(str(path), "the name of a workbook must end in .xlsx")
+    if path.is_dir():
+        raise InputError(str(path), "is a folder; accepted is the name of a new .xlsx file")
+    if path.exists() and not overwrite:
+        raise InputError(
+            str(path), "is there already and was left as it is; accepted is the name of a new file"
+        )
+    content = workbook_bytes(book)
+    part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
+    try:
+        with part.open("xb") as stream:
+            stream.write(content)
+            stream.flush()
+            os.fsync(stream.fileno())
+        part.replace(path)
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
+    finally:
+        with contextlib.suppress(OSError):
+            part.unlink(missing_ok=True)

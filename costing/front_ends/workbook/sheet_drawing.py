@@ -1,0 +1,60 @@
+"""Small moves that every sheet of the book is drawn with."""
+
+from __future__ import annotations
+
+import datetime
+import math
+from collections.abc import Sequence
+
+from openpyxl.cell.cell import Cell
+from openpyxl.utils import get_column_letter, quote_sheetname
+from openpyxl.workbook import Workbook
+from openpyxl.workbook.defined_name import DefinedName
+from openpyxl.worksheet.worksheet import Worksheet
+
+CellValue = str | float | int | bool | datetime.date | None
+
+LINE_HEIGHT = 13.5
+CHARACTERS_PER_WIDTH = 1.12  # of Calibri 10, with some air, for each unit of column width
+
+
+def put(sheet: Worksheet, row: int, column: int, value: CellValue, style: str) -> Cell:
+    """Write one cell in one of the named styles."""
+    cell = sheet.cell(row, column)
+    assert isinstance(cell, Cell)
+    cell.value = value
+    cell.style = style
+    return cell
+
+
+def head_of_sheet(sheet: Worksheet, title: str, intro: Sequence[str]) -> int:
+    """Title and introduction; gives the first row that is free."""
+    put(sheet, 1, 1, title, "sheet title")
+    sheet.row_dimensions[1].height = 28
+    for number, text in enumerate(intro, start=2):
+        put(sheet, number, 1, text, "intro line")
+        sheet.row_dimensions[number].height = 15
+    return len(intro) + 2
+
+
+def height_for(*texts: tuple[str, float]) -> float:
+    """Height of a row that holds each text wrapped in its column width."""
+    lines = 1
+    for text, width in texts:
+        room = max(1.0, width * CHARACTERS_PER_WIDTH)
+        lines = max(lines, sum(math.ceil(max(1, len(part)) / room) for part in text.split("\n")))
+    return LINE_HEIGHT * lines + 3
+
+
+def cells(column: int, first: int, last: int, last_column: int = 0) -> str:
+    """A range in one column, or up to a last column, without signs of dollar."""
+    return f"{get_column_letter(column)}{first}:{get_column_letter(last_column or column)}{last}"
+
+
+def define_name(
+    book: Workbook, name: str, sheet: Worksheet, column: int, first: int, last: int, last_column: int = 0
+) -> None:
+    """Give a range a name that the whole book knows."""
+    start, end = get_column_letter(column), get_column_letter(last_column or column)
+    place = f"{quote_sheetname(sheet.title)}!${start}${first}:${end}${last}"
+    book.defined_names[name] = DefinedName(name, attr_text=place)
