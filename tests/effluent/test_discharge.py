@@ -1,0 +1,64 @@
+"""Streams of a ledger, worked out by hand and against what went in."""
+
+from __future__ import annotations
+
+import pytest
+
+from costing.effluent.discharge import alkalinity_of, parts_of, streams
+from costing.ledger.whole import open_ledger
+from costing.process.postings import DRAIN
+from tests.example_mill import example_mill
+
+MILL = example_mill()
+LEDGER = open_ledger(MILL, MILL.enquiries["E"])
+ALL = streams(LEDGER, MILL.materials)[-1]
+
+
+def test_ions_of_a_gram_of_hydrosulfite() -> None:
+    """All to sulfate gives 1.1035 g, all to sulfite 0.9197 g; half the sulfur of a mol each way here."""
+    sulfate = 2 * 142.036 / 174.096 * parts_of("sodium_sulfate", {})["sulfate"]
+    sulfite = 2 * 126.037 / 174.096 * parts_of("sodium_sulfite", {})["sulfite"]
+    assert sulfate == pytest.approx(1.1035, abs=1e-4)
+    assert sulfite == pytest.approx(0.9197, abs=1e-4)
+
+
+def test_alkalinity_of_salts() -> None:
+    """Caustic brings one charge a mol, sulfite two until acid takes it, sulfate none."""
+    assert alkalinity_of("sodium_hydroxide") == pytest.approx(1000 / 39.997, rel=1e-9)
+    assert alkalinity_of("sodium_sulfite") == pytest.approx(2000 / 126.037, rel=1e-9)
+    assert alkalinity_of("sodium_sulfate") == 0.0
+    assert alkalinity_of("sodium_thiosulfate") == 0.0
+
+
+def test_unfixed_dye_is_what_was_fed_and_did_not_stay() -> None:
+    fed = 0.94 * LEDGER.used("INDIGO")
+    on_yarn = LEDGER.to_account("dyed yarn", "indigo") + LEDGER.to_account("unsaleable yarn", "indigo")
+    assert ALL.loads["unfixed dye"] == pytest.approx(fed - on_yarn, rel=1e-9)
+
+
+def test_concentration_is_load_over_flow() -> None:
+    for stream in streams(LEDGER, MILL.materials):
+        for parameter, load in stream.loads.items():
+            if stream.flow > 0:
+                assert stream.concentration(parameter) == load / stream.flow
+
+
+def test_halving_the_rinse_water_raises_concentration_and_never_the_load() -> None:
+    def pit(water: float) -> object:
+        mill = example_mill(recipe={"rinse after dyeing": {"rinse_water": water}})
+        ledger = open_ledger(mill, mill.enquiries["E"])
+        return streams(ledger, mill.materials)[-1]
+
+    much, little = pit(8.0), pit(4.0)
+    for parameter in ("sodium", "COD, organic", "sulfite"):
+        assert little.loads[parameter] <= much.loads[parameter] * (1 + 1e-12)  # type: ignore[attr-defined]
+        assert little.concentration(parameter) > much.concentration(parameter)  # type: ignore[attr-defined]
+
+
+def test_sum_is_all_drain_lines() -> None:
+    sodium = sum(
+        line.amount * parts_of(line.substance, MILL.materials).get("sodium", 0.0)
+        for line in LEDGER.lines
+        if line.destination.startswith(DRAIN)
+    )
+    assert ALL.loads["sodium"] == pytest.approx(sodium, rel=1e-12)
