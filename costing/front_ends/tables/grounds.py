@@ -1,0 +1,187 @@
+"""Tables of what a result rests on: checks, defaults taken, cautions, sources, and the record of the run."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+import costing
+from costing.front_ends.tables.table import Column, Result, Table, bought, costs_of, used_products
+from costing.ledger.closure import gaps
+from costing.quantities import QUANTITIES, label
+from costing.quantities.units import from_house
+from costing.reference_data import Default, cautions, default, fingerprint, materials
+from costing.reference_data.source_list import sources
+from costing.settings.mill import Mill
+
+CLOSES = 1e-9  # largest gap of a balance that is rounding, relative to what moves
+ALWAYS = ("mixing", "confined_space", "discharge")  # cautions that hold for every range
+NO_CAUTION = "no caution in the book"
+
+
+def checks(mill: Mill, results: Sequence[Result]) -> Table:
+    """Warnings, unusual settings, what is not priced, and whether the balance closes."""
+    columns = [Column("Enquiry"), Column("Kind"), Column("Where"), Column("What")]
+    rows: list[list[Any]] = []
+    for item in results:
+        code = item.enquiry.code
+        rows += [[code, remark.kind, remark.where, remark.text] for remark in item.remarks]
+        rows += [
+            [code, "not priced", f"style {item.enquiry.style}", f"no {name} is given, so none is in the cost"]
+            for name in item.quote.not_priced
+        ]
+        gap = max(gaps(item.ledger.lines, mill.materials).values(), default=0.0)
+        kind = "balance" if gap <= CLOSES else "warning"
+        text = f"every substance and element that enters also leaves, to {gap:.0e} of what moves"
+        rows.append([code, kind, "ledger", text])
+    note = (
+        "Warnings may mislead; unusual lies outside the usual range; the balance proves that nothing is lost."
+    )
+    return Table("checks", "Checks", note, columns, rows)
+
+
+def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
+    """Typical values taken because a cell of the book is empty, with their band and their source."""
+    columns = [
+        Column("Enquiry"),
+        Column("Where"),
+        Column("Setting"),
+        Column("Taken", "typical"),
+        Column("Low"),
+        Column("High"),
+        Column("Unit"),
+        Column("Contested"),
+        Column("Source"),
+        Column("Place in the source"),
+        Column("Note"),
+    ]
+    rows: list[list[Any]] = []
+    for owner, codes, row in _assumptions(mill, results):
+        item = QUANTITIES[row.quantity]
+        values = [
+            _plain(from_house(value, item.usual, item.unit)) for value in (row.value, row.low, row.high)
+        ]
+        contested = "measure your own" if row.contested else ""
+        place = [row.source, row.locator, row.note]
+        rows.append([codes, owner, label(row.quantity), *values, item.usual, contested, *place])
+    note = "Taken where a cell of the book is empty; type your own figure there to replace it."
+    return Table("defaults_taken", "Defaults taken", note, columns, rows)
+
+
+def _plain(value: float) -> float:
+    """The number that was typed into the table: without the last digits that a change of unit adds."""
+    return float(f"{value:.12g}")
+
+
+def _assumptions(mill: Mill, results: Sequence[Result]) -> Iterable[tuple[str, str, Default]]:
+    """Owner, enquiries it concerns and default, of every assumption behind these results, once."""
+    for owner, key in dict.fromkeys(mill.assumptions):
+        concerned = [item.enquiry.code for item in results if _concerns(owner, item)]
+        if len(concerned) == len(results) > 1:
+            yield owner, "all", default(key)
+        elif concerned:
+            more = f" and {len(concerned) - 4} more" if len(concerned) > 4 else ""
+            yield owner, ", ".join(concerned[:4]) + more, default(key)
+
+
+def _concerns(owner: str, item: Result) -> bool:
+    """Whether a recipe, range, style or enquiry, as it is named in an assumption, is of this result."""
+    enquiry = item.enquiry
+    whole = (f"range {enquiry.range}", f"style {enquiry.style}", f"enquiry {enquiry.code}")
+    step = f"recipe {enquiry.recipe} on range {enquiry.range}, "
+    others = ("recipe ", "range ", "style ", "enquiry ")
+    return owner in whole or owner.startswith(step) or not owner.startswith(others)
+
+
+def cautions_of_use(mill: Mill, results: Sequence[Result]) -> Table:
+    """Usual cautions for what these enquiries handle, and to whom they defer."""
+    columns = [
+        Column("Concerns"),
+        Column("Materials"),
+        Column("Caution"),
+        Column("Comes first"),
+        Column("Source"),
+    ]
+    rows: list[list[Any]] = []
+    for key, codes in _cautions(mill, results).items():
+        if key in cautions():
+            found = cautions()[key]
+            source = f"{found.source}: {found.locator}" if found.locator else found.source
+            rows.append([found.name, ", ".join(codes), found.caution, found.defer, source])
+        else:
+            text = (
+                "The book names no caution for these. Ask the supplier for the safety data sheet before use."
+            )
+            rows.append([key, ", ".join(codes), text, cautions()["general"].defer, ""])
+    note = "Usual cautions only, for the materials that these quotes use. This is not a safety data sheet."
+    return Table("safety", "Safety", note, columns, rows)
+
+
+def _cautions(mill: Mill, results: Sequence[Result]) -> dict[str, list[str]]:
+    """Caution -> codes of the materials that call for it: general first, what holds everywhere last."""
+    of_substance = {form.substance: form.caution for form in materials().values() if form.substance}
+    found: dict[str, list[str]] = {"general": []}
+    for code in used_products(mill, results):
+        product = mill.materials[code]
+        key = (
+            product.caution
+            if product.caution in cautions()
+            else of_substance.get(product.substance, NO_CAUTION)
+        )
+        found.setdefault(key, []).append(code)
+    if any("steam" in bought(item) for item in results):
+        found["steam"] = []
+    return {**found, **{key: [] for key in ALWAYS}}
+
+
+def sources_cited(mill: Mill, results: Sequence[Result]) -> Table:
+    """Every source behind the defaults taken and the cautions shown."""
+    columns = [
+        Column("Source"),
+        Column("Title"),
+        Column("Authors"),
+        Column("Year"),
+        Column("Kind"),
+        Column("Opened"),
+        Column("Where"),
+        Column("Used for"),
+    ]
+    uses: dict[str, dict[str, None]] = {}
+    for _, _, row in _assumptions(mill, results):
+        uses.setdefault(row.source, {})[label(row.quantity)] = None
+    for key in _cautions(mill, results):
+        if key in cautions():
+            found = cautions()[key]
+            uses.setdefault(found.source, {})[f"caution: {found.name}"] = None
+    rows: list[list[Any]] = []
+    for key, used in sorted(uses.items()):
+        entry = sources()[key]
+        opened = "yes" if entry.opened else "no" if entry.is_publication else ""
+        about = [entry.title, entry.authors, entry.year, entry.kind, opened, entry.where]
+        rows.append([key, *about, ", ".join(used)])
+    note = (
+        "Behind the defaults taken and the cautions shown. Opened: no means that the text was not read, so "
+        "that its values are from memory and to be verified."
+    )
+    return Table("sources", "Sources", note, columns, rows)
+
+
+def run_record(mill: Mill, results: Sequence[Result]) -> Table:
+    """What this run was made with."""
+    costs = costs_of(mill)
+    rows: list[list[Any]] = [
+        ["version", costing.__version__],
+        ["fingerprint of the reference tables", fingerprint()],
+        ["worked out on", datetime.date.today()],
+        ["enquiries", len(results)],
+        ["mill currency", costs.currency],
+        ["rounding of money", costs.money_rounding],
+        ["date of the mill's prices", costs.price_date],
+    ]
+    dates = [date for code in used_products(mill, results) if (date := mill.materials[code].price_date)]
+    if dates:
+        rows.append(["oldest price of a material used", min(dates)])
+    rows += [[f"{costs.currency} for 1 {money}", rate] for money, rate in costs.exchange_rates.items()]
+    note = "Keep this with the quote: the same book, version and tables give the same figures."
+    return Table("run_record", "Record", note, [Column("What"), Column("Value")], rows)

@@ -1,0 +1,193 @@
+"""Tables of money: quotes, cost by group and by step, and the priced lines behind them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from costing.cost.money import rounded
+from costing.cost.quote import GROUPS
+from costing.front_ends.tables.table import (
+    FINISHED_METRE,
+    FINISHED_YARD,
+    GREY_KG,
+    Column,
+    Result,
+    Table,
+    capital,
+    costs_of,
+    decimals_of,
+)
+from costing.settings.mill import Mill
+
+ALL_STEPS = "all steps"
+
+
+def headline(mill: Mill, results: Sequence[Result]) -> Table:
+    """The few columns that fit a screen."""
+    costs = costs_of(mill)
+    digits, step = decimals_of(costs.money_rounding), costs.money_rounding
+    columns = [
+        Column("Enquiry"),
+        Column("Style"),
+        Column("Recipe"),
+        Column("Finished cloth", "m", 0),
+        Column("Cost", f"{costs.currency}/kg", digits),
+        Column("Cost", f"{costs.currency}/m", digits),
+        Column("Price", f"{costs.currency}/m", digits),
+        Column("Price", f"{costs.currency}/yd", digits),
+        Column("Water", "L/kg", 1),
+        Column("COD", "g/kg", 1),
+    ]
+    rows = []
+    for item in results:
+        offer = item.quote
+        rows.append(
+            [
+                item.enquiry.code,
+                item.enquiry.style,
+                item.enquiry.recipe,
+                item.ledger.plan.finished_length,
+                float(rounded(offer.cost_per_kg * offer.per[GREY_KG], step)),
+                float(rounded(offer.cost_per_kg * offer.per[FINISHED_METRE], step)),
+                float(rounded(offer.price_per_kg * offer.per[FINISHED_METRE], step)),
+                float(rounded(offer.price_per_kg * offer.per[FINISHED_YARD], step)),
+                item.ledger.used("water"),
+                1000.0 * item.streams[-1].loads["COD, both"],
+            ]
+        )
+    note = "Per kg of grey warp yarn; per metre and yard of finished cloth. Discharge is an estimate."
+    return Table("headline", "Quotes", note, columns, rows)
+
+
+def quotes(mill: Mill, results: Sequence[Result]) -> Table:
+    """One row for each enquiry: cost and price on every basis, rounded to the mill's step."""
+    costs = costs_of(mill)
+    digits, step = decimals_of(costs.money_rounding), costs.money_rounding
+    bases = list(results[0].quote.per) if results else []
+    columns = [
+        Column("Enquiry"),
+        Column("Description"),
+        Column("Style"),
+        Column("Recipe"),
+        Column("Range"),
+        Column("Finished cloth", "m", 0),
+    ]
+    columns += [Column("Cost", f"{costs.currency} per {basis}", digits) for basis in bases]
+    columns += [Column("Margin", "% of price", 1)]
+    columns += [Column("Price", f"{costs.currency} per {basis}", digits) for basis in bases]
+    columns += [
+        Column("Order value", costs.currency, digits),
+        Column("Not priced"),
+        Column("Warnings", "", 0),
+    ]
+    rows = []
+    for item in results:
+        offer, length = item.quote, item.ledger.plan.finished_length
+        price_per_metre = rounded(offer.price_per_kg * offer.per[FINISHED_METRE], step)
+        rows.append(
+            [
+                item.enquiry.code,
+                item.enquiry.description,
+                item.enquiry.style,
+                item.enquiry.recipe,
+                item.enquiry.range,
+                length,
+                *[float(rounded(offer.cost_per_kg * offer.per[basis], step)) for basis in bases],
+                100.0 * offer.margin,
+                *[float(rounded(offer.price_per_kg * offer.per[basis], step)) for basis in bases],
+                float(rounded(float(price_per_metre) * length, step)),
+                ", ".join(offer.not_priced),
+                sum(remark.kind == "warning" for remark in item.remarks),
+            ]
+        )
+    note = (
+        f"Money in {costs.currency}, rounded to {costs.money_rounding:g} at the end only; prices of "
+        f"{costs.price_date:%Y-%m-%d}. Price = cost / (1 - margin)."
+    )
+    return Table("quotes", "Quotes", note, columns, rows)
+
+
+def cost_by_group(mill: Mill, results: Sequence[Result]) -> Table:
+    """Cost per metre of finished cloth, one column for each group."""
+    columns = [Column("Enquiry"), Column("Description"), *_group_columns(mill)]
+    columns.append(Column("All", f"{costs_of(mill).currency} per m", 4))
+    rows: list[list[Any]] = []
+    for item in results:
+        per, sums = item.quote.per[FINISHED_METRE], item.quote.by("group")
+        rows.append(
+            [
+                item.enquiry.code,
+                item.enquiry.description,
+                *[sums.get((group,), 0.0) * per for group in GROUPS],
+                item.quote.cost_per_kg * per,
+            ]
+        )
+    return Table("cost_by_group", "Cost by group", "Per metre of finished cloth.", columns, rows)
+
+
+def cost_by_step(mill: Mill, results: Sequence[Result]) -> Table:
+    """One row for each enquiry and step, opened into groups, and one for all its steps."""
+    currency = costs_of(mill).currency
+    columns = [
+        Column("Enquiry"),
+        Column("Step"),
+        Column("Cost", f"{currency} per kg of grey yarn", 4),
+        Column("Cost", f"{currency} per m of finished cloth", 4),
+        Column("Share", "%", 1),
+        *_group_columns(mill),
+    ]
+    rows: list[list[Any]] = []
+    for item in results:
+        offer, per = item.quote, item.quote.per[FINISHED_METRE]
+        opened = offer.by("step", "group")
+        for (step,), cost in offer.by("step").items():
+            parts = [opened.get((step, group), 0.0) * per for group in GROUPS]
+            rows.append([item.enquiry.code, step, cost, cost * per, 100 * cost / offer.cost_per_kg, *parts])
+        sums = offer.by("group")
+        parts = [sums.get((group,), 0.0) * per for group in GROUPS]
+        total = offer.cost_per_kg
+        rows.append([item.enquiry.code, ALL_STEPS, total, total * per, 100.0, *parts])
+    note = (
+        "Steps in the order of the route; groups per metre of finished cloth. The step mill is the overhead; "
+        "the step range is its time."
+    )
+    return Table("cost_by_step", "Cost by step", note, columns, rows)
+
+
+def _group_columns(mill: Mill) -> list[Column]:
+    return [Column(capital(group), f"{costs_of(mill).currency} per m", 4) for group in GROUPS]
+
+
+def cost_lines(mill: Mill, results: Sequence[Result]) -> Table:
+    """Every priced line, one for each step, material and cause."""
+    currency = costs_of(mill).currency
+    columns = [
+        Column("Enquiry"),
+        Column("Step"),
+        Column("Material"),
+        Column("Cause"),
+        Column("Group"),
+        Column("Amount", "per kg of grey yarn", 6),
+        Column("Unit"),
+        Column("Price", f"{currency} per unit", 4),
+        Column("Cost", f"{currency} per kg of grey yarn", 6),
+        Column("Cost", f"{currency} per m of finished cloth", 6),
+    ]
+    rows: list[list[Any]] = []
+    for item in results:
+        per = item.quote.per[FINISHED_METRE]
+        # A product's active part and the rest of its drum are two postings, and one purchase.
+        sums: dict[tuple[str, str, str, str, str, float], list[float]] = {}
+        for line in item.quote.lines:
+            key = (line.step, line.material, line.cause, line.group, line.unit, line.unit_price)
+            found = sums.setdefault(key, [0.0, 0.0])
+            found[0] += line.amount
+            found[1] += line.cost
+        for (step, material, cause, group, unit, price), (amount, cost) in sums.items():
+            shown = currency if unit == "money" else unit
+            rows.append(
+                [item.enquiry.code, step, material, cause, group, amount, shown, price, cost, cost * per]
+            )
+    note = "All priced lines of every quote, as delivered; they add up to its cost. Below zero is a credit."
+    return Table("cost_lines", "Cost lines", note, columns, rows)

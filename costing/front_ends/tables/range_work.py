@@ -1,0 +1,215 @@
+"""Tables of what the range does: key figures, use of materials, plan, and every posting."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from costing.cost.quote import group_of
+from costing.front_ends.tables.table import FINISHED_METRE, Column, Result, Table, bought, costs_of
+from costing.ledger.lot import RANGE_TIME
+from costing.process.postings import POWER
+from costing.quantities.units import convert
+from costing.settings.mill import Mill
+
+# What is bought without being a product: its unit, and the group of its cost.
+UTILITIES = {
+    "water": ("L", "water"),
+    "steam": ("kg", "steam"),
+    POWER: ("kWh", "power"),
+    RANGE_TIME: ("h", "range time"),
+}
+
+
+def key_figures(mill: Mill, results: Sequence[Result]) -> Table:
+    """What a dyer, an engineer and an officer look at first, one row for each enquiry."""
+    columns = [
+        Column("Enquiry"),
+        Column("Description"),
+        Column("Finished cloth", "oz/yd2", 2),
+        Column("Grey warp", "g per m of finished cloth", 1),
+        Column("Indigo, 100 %", "g/kg", 2),
+        Column("Hydrosulfite, 100 %", "g/kg", 2),
+        Column("Hydrosulfite of indigo", "kg/kg, both 100 %", 2),
+        Column("Caustic, 100 %", "g/kg", 2),
+        Column("Water", "L/kg", 1),
+        Column("Steam", "kg/kg", 2),
+        Column("Power", "kWh/kg", 3),
+        Column("Range time", "h per t", 2),
+        Column("To drain", "L/kg", 1),
+        Column("COD, organic", "g/kg", 1),
+        Column("COD, inorganic sulfur", "g/kg", 1),
+    ]
+    rows: list[list[Any]] = []
+    for item in results:
+        amounts = bought(item)
+        pure: dict[str, float] = {}
+        for code, amount in amounts.items():
+            if code in mill.materials:
+                product = mill.materials[code]
+                key = "indigo" if product.substance == "leuco_indigo" else product.substance
+                pure[key] = pure.get(key, 0.0) + amount * product.strength
+        indigo, reductant = pure.get("indigo", 0.0), pure.get("sodium_hydrosulfite", 0.0)
+        drain = item.streams[-1]
+        rows.append(
+            [
+                item.enquiry.code,
+                item.enquiry.description,
+                convert(item.ledger.fabric.finished_areal_mass, "kg/m2", "oz/yd2"),
+                1000.0 * item.quote.per[FINISHED_METRE],
+                1000.0 * indigo,
+                1000.0 * reductant,
+                reductant / indigo if indigo > 0.0 else None,
+                1000.0 * pure.get("sodium_hydroxide", 0.0),
+                amounts.get("water", 0.0),
+                amounts.get("steam", 0.0),
+                amounts.get(POWER, 0.0),
+                1000.0 * amounts.get(RANGE_TIME, 0.0),
+                drain.flow,
+                1000.0 * drain.loads["COD, organic"],
+                1000.0 * drain.loads["COD, inorganic sulfur"],
+            ]
+        )
+    note = (
+        "Bought per kg of saleable grey warp yarn, with fills, stoppages, leaders and off-shade metres. "
+        "Reduced dye counts as indigo. Discharge is an estimate."
+    )
+    return Table("key_figures", "Key figures", note, columns, rows)
+
+
+def use(mill: Mill, results: Sequence[Result]) -> Table:
+    """What each enquiry takes of every bought thing, as delivered."""
+    columns = [
+        Column("Enquiry"),
+        Column("Material"),
+        Column("Description"),
+        Column("Group"),
+        Column("Per kg of grey yarn", "as delivered", 4),
+        Column("Active part", "per kg of grey yarn", 4),
+        Column("Per m of finished cloth", "as delivered", 4),
+        Column("Unit of these"),
+        Column("For the order", "as delivered", 1),
+        Column("Unit of the order"),
+        Column("Cost", f"{costs_of(mill).currency} per m of finished cloth", 4),
+    ]
+    rows: list[list[Any]] = []
+    for item in results:
+        per = item.quote.per[FINISHED_METRE]
+        costs = item.quote.by("material")
+        for code, amount in bought(item).items():
+            product = mill.materials.get(code)
+            if product is None:
+                unit, group = UTILITIES[code]
+                small, scale, large, active = unit, 1.0, unit, None
+            else:
+                small, scale, large, active = "g", 1000.0, "kg", 1000.0 * amount * product.strength
+                group = group_of(product)
+            rows.append(
+                [
+                    item.enquiry.code,
+                    code,
+                    product.description if product else "",
+                    group,
+                    amount * scale,
+                    active,
+                    amount * scale * per,
+                    small,
+                    amount * item.ledger.plan.saleable_mass,
+                    large,
+                    costs[(code,)] * per,
+                ]
+            )
+    note = (
+        "Active part = as delivered times strength. Fills, stoppages, leaders and off-shade metres are in; "
+        "what is handed to the next lot is off."
+    )
+    return Table("use", "Use of materials", note, columns, rows)
+
+
+def order_plan(results: Sequence[Result]) -> Table:
+    """Cloth, ropes, lengths, masses and hours of each enquiry."""
+    columns = [
+        Column("Enquiry"),
+        Column("Ends", "", 0),
+        Column("Warp", "tex", 1),
+        Column("Warp", "Ne", 2),
+        Column("Loom-state cloth", "g/m2", 0),
+        Column("Finished cloth", "g/m2", 0),
+        Column("Finished cloth", "oz/yd2", 2),
+        Column("Finished width", "cm", 1),
+        Column("Grey warp", "g per m of finished cloth", 1),
+        Column("Finished cloth", "m", 0),
+        Column("Ropes of a set", "", 0),
+        Column("Ends per rope", "", 1),
+        Column("Sets", "", 0),
+        Column("Warp sold of a set", "m", 0),
+        Column("Range runs", "m", 0),
+        Column("Saleable grey yarn", "kg", 0),
+        Column("Dyed grey yarn", "kg", 0),
+        Column("Throughput", "kg/h", 0),
+        Column("Running", "h", 1),
+        Column("Changeover", "h", 1),
+        Column("Stoppages", "h", 1),
+    ]
+    rows = []
+    for item in results:
+        cloth, plan = item.ledger.fabric, item.ledger.plan
+        rows.append(
+            [
+                item.enquiry.code,
+                cloth.ends,
+                1e6 * cloth.linear_density,
+                convert(cloth.linear_density, "kg/m", "Ne"),
+                1000.0 * cloth.loom_state_areal_mass,
+                1000.0 * cloth.finished_areal_mass,
+                convert(cloth.finished_areal_mass, "kg/m2", "oz/yd2"),
+                100.0 * cloth.finished_width,
+                1000.0 * item.quote.per[FINISHED_METRE],
+                plan.finished_length,
+                plan.ropes,
+                plan.ends_per_rope,
+                plan.number_of_sets,
+                plan.set_length,
+                plan.run_length,
+                plan.saleable_mass,
+                plan.dyed_mass,
+                plan.around.throughput,
+                plan.run_hours,
+                plan.changeover_hours,
+                plan.stoppage_hours,
+            ]
+        )
+    note = (
+        "What the style is, and what the range runs for it. Leaders and off-shade metres are in what it runs."
+    )
+    return Table("order_plan", "Cloth and order", note, columns, rows)
+
+
+def ledger_lines(results: Sequence[Result]) -> Table:
+    """Every posting."""
+    columns = [
+        Column("Enquiry"),
+        Column("Step"),
+        Column("Material"),
+        Column("Substance"),
+        Column("Cause"),
+        Column("Amount", "kg, kWh or h per kg of grey yarn", 8),
+        Column("From"),
+        Column("To"),
+    ]
+    rows = [
+        [
+            item.enquiry.code,
+            line.step,
+            line.material,
+            line.substance.replace("_", " "),
+            line.cause,
+            line.amount,
+            line.source,
+            line.destination,
+        ]
+        for item in results
+        for line in item.ledger.lines
+    ]
+    note = "Double entry: every amount leaves one account and enters another; per kg of saleable grey yarn."
+    return Table("ledger", "Ledger", note, columns, rows)
