@@ -6,6 +6,7 @@ An estimate from the recipe and the range. It is not a measurement, and no measu
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from typing import NamedTuple
 
 from costing.effluent.oxygen_demand import found_demand, is_inorganic_sulfur
@@ -99,7 +100,8 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
     for line in ledger.lines:
         if line.destination.startswith(DRAIN):
             by_name.setdefault(line.destination[len(DRAIN) :], []).append(line)
-    found = [_stream(name, lines, materials) for name, lines in by_name.items()]
+    known: dict[str, dict[str, float]] = {}
+    found = [_stream(name, lines, materials, known) for name, lines in by_name.items()]
     return [*found, _sum(found)]
 
 
@@ -114,14 +116,19 @@ def _sum(found: list[Stream]) -> Stream:
     )
 
 
-def _stream(name: str, lines: list[Line], materials: Mapping[str, Material]) -> Stream:
+def _stream(
+    name: str, lines: list[Line], materials: Mapping[str, Material], known: dict[str, dict[str, float]]
+) -> Stream:
+    """One stream; `known` keeps what a substance adds, for the next stream that holds it."""
     amounts: dict[str, float] = {}
     for line in lines:
         amounts[line.substance] = amounts.get(line.substance, 0.0) + line.amount
     loads = dict.fromkeys(PARAMETERS, 0.0)
     charge = 0.0
     for substance, amount in amounts.items():
-        for parameter, share in parts_of(substance, materials).items():
+        if substance not in known:
+            known[substance] = parts_of(substance, materials)
+        for parameter, share in known[substance].items():
             loads[parameter] += amount * share
         charge += amount * alkalinity_of(substance)
     return Stream(name, amounts.get("water", 0.0), loads, charge, lines)
@@ -160,6 +167,7 @@ def parts_of(substance: str, materials: Mapping[str, Material]) -> dict[str, flo
     return {parameter: share for parameter, share in parts.items() if share}
 
 
+@cache
 def alkalinity_of(substance: str) -> float:
     """Strong-ion difference that one kilogram of a substance brings: sodium less strong anions [mol/kg].
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-SULFURIC_ACID = 0.098072  # kg/mol, from the formula H2SO4
-ACID_PER_CHARGE = SULFURIC_ACID / 2.0
+SULFURIC_ACID_PER_CHARGE = 0.098072 / 2.0  # kg/mol; H2SO4 takes up two charges
 
 
 def concentration_from_load(load: Any, effluent_volume: Any) -> Any:
@@ -87,8 +86,8 @@ def load_per_metre_of_cloth(load: Any, warp_mass_per_metre: Any) -> Any:
     return load * warp_mass_per_metre
 
 
-def acid_for_alkalinity(alkalinity: Any) -> Any:
-    """Sulfuric acid (100 %) that takes up a strong-ion difference in full.
+def acid_for_alkalinity(alkalinity: Any, acid_per_charge: Any = SULFURIC_ACID_PER_CHARGE) -> Any:
+    """Acid (100 %) that takes up a strong-ion difference in full; sulfuric acid when no other is named.
 
     Leaves out what weak acids give back; near neutral water it is an upper estimate. Acid on sulfite or
     sulfide sets free sulfur dioxide or hydrogen sulfide: see the cautions.
@@ -97,18 +96,20 @@ def acid_for_alkalinity(alkalinity: Any) -> Any:
     ----------
     alkalinity : float
         Strong-ion difference of the water [mol/L].
+    acid_per_charge : float, optional
+        Pure acid that takes up one mol of charge [kg/mol].
 
     Returns
     -------
     float
-        Sulfuric acid [kg/L].
+        Acid [kg/L].
 
     Examples
     --------
     >>> round(acid_for_alkalinity(0.025) * 1000, 4)
     1.2259
     """
-    return alkalinity * ACID_PER_CHARGE
+    return alkalinity * acid_per_charge
 
 
 def oxygen_demand_of_load(load: Any, oxygen_demand: Any, recovery: Any = 1.0) -> Any:

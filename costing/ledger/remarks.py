@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
 from costing.ledger.whole import Ledger
@@ -110,7 +109,7 @@ def _of_bath(step: IndigoDyeing, posted: set[tuple[str, str]], ledger: Ledger) -
 def _unusual(ledger: Ledger) -> list[Remark]:
     table = defaults()
     found = []
-    owners: list[tuple[str, Sequence[str], object]] = [
+    owners: list[tuple[str, tuple[str, ...], object]] = [
         (step.name, (step.KIND,), step) for step in ledger.steps
     ]
     owners.append((f"range {ledger.range.code}", ledger.range.GROUPS, ledger.range))

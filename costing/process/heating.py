@@ -95,12 +95,12 @@ def heat_box(
     )
     vapour = steam.saturated_steam_enthalpy(around.steam_pressure)
     if direct:
-        used = heat / (vapour - cold_enthalpy)
+        used = float(heat / (vapour - cold_enthalpy))
         for cause, share in shares:
             book.move("water", cause, used * share, STORE, PROCESS, STEAM)
         post_steam_losses(book, used, around)
         return used
-    used = steam.steam_for_heat(heat, around.steam_pressure)
+    used = float(steam.steam_for_heat(heat, around.steam_pressure))
     for cause, share in shares:
         book.move("water", cause, used * share, STORE, CONDENSATE, STEAM)
     post_steam_losses(book, used, around)

@@ -109,7 +109,7 @@ def indigo_feed_from_volumes(
     Examples
     --------
     >>> round(indigo_feed_from_volumes(0.02, 0.08, 0.002, 0.09, 0.75, 0.75, 0.05), 6)
-    0.02213
+    0.022131
     """
     surplus = pick_up_in + other_feeds - pick_up_last - sky_evaporation
     applied = indigo_on_yarn / (1.0 - rinse_loss)

@@ -115,7 +115,7 @@ def scour(
         raise InputError(
             step.name,
             f"live steam and products bring {feed - main_water:.3g} L/kg of water, more than the "
-            f"{feed:.3g} L/kg that the box takes; accepted are closed coils, more overflow or less open surface",
+            f"{feed:.3g} L/kg that the box takes; accepted are coils, more overflow, less open surface",
         )
     post_water(book, "makes up the scour liquor", main_water)
     post_power(book, step.power, around)

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
-from functools import cache
 
 from costing.quantities.quantity import Quantity
-from costing.quantities.table import CHOICES, quantity
+from costing.quantities.table import CHOICES, QUANTITIES, quantity
 from costing.quantities.units import from_house, to_house
 
 
@@ -92,9 +91,10 @@ def check(name: str, value: object, where: str = "") -> float:
     ...
     costing.quantities.checking.InputError: strength is 8800 %, accepted is 1 to 100 %; type 88 % or 0.88
     """
+    low, high = LIMITS[name]
+    if type(value) is float and low <= value <= high and not QUANTITIES[name].whole:
+        return value  # the common case, many times for each quote
     item = quantity(name)
-    if type(value) is float and _accepted(name, value) and not item.whole:
-        return value
     said = f"accepted is {describe(item)}"
     if value is None or value == "":
         raise InputError(where, f"{label(name)} is empty; {said}")
@@ -103,7 +103,7 @@ def check(name: str, value: object, where: str = "") -> float:
     number = float(value)
     if math.isnan(number) or math.isinf(number):
         raise InputError(where, f"{label(name)} is not a finite number ({number}); {said}")
-    if not _accepted(name, number):
+    if not low <= number <= high:
         hint = ""
         if item.unit == "" and item.usual == "%" and 1 < number <= 100:
             hint = f"; type {number_text(number)} % or {number_text(number / 100)}"
@@ -113,20 +113,14 @@ def check(name: str, value: object, where: str = "") -> float:
     return number
 
 
-def _accepted(name: str, number: float) -> bool:
-    low, high = _house_limits(name)
-    return low <= number <= high
-
-
-@cache
-def _house_limits(name: str) -> tuple[float, float]:
+def _house_limits(item: Quantity) -> tuple[float, float]:
     """Accepted range in the house unit, widened by rounding."""
-    item = quantity(name)
     slack = 1e-9 * max(abs(item.low), abs(item.high))
-    return (
-        to_house(item.low - slack, item.usual, item.unit),
-        to_house(item.high + slack, item.usual, item.unit),
-    )
+    low, high = (to_house(limit, item.usual, item.unit) for limit in (item.low - slack, item.high + slack))
+    return low, high
+
+
+LIMITS = {name: _house_limits(item) for name, item in QUANTITIES.items()}
 
 
 def check_choice(name: str, value: object, where: str = "") -> str:

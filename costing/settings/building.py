@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import MISSING, fields
+from functools import cache
 from typing import Any, NamedTuple, TypeVar
 
 from costing.quantities import CHOICES, QUANTITIES, InputError, check
@@ -35,7 +36,8 @@ class Assumption(NamedTuple):
     key: str
 
 
-def default_key(groups: Sequence[str], name: str) -> str:
+@cache
+def default_key(groups: tuple[str, ...], name: str) -> str:
     """Key of the default of a field, or "" where the table has none."""
     return next((f"{group}.{name}" for group in groups if f"{group}.{name}" in defaults()), "")
 
@@ -48,20 +50,32 @@ def check_fields(item: Any, where: str = "") -> None:
     InputError
         At the first field that is refused.
     """
-    for field in fields(item):
-        value = getattr(item, field.name)
-        if field.name in QUANTITIES:
-            if value is None and field.default is None:
-                continue
-            check(field.name, value, where)
-        elif field.name in CHOICES:
-            check_choice(field.name, value, where)
+    for name, default, kind in _plan(type(item)):
+        if kind == "number":
+            value = getattr(item, name)
+            if value is not None or default is not None:
+                check(name, value, where)
+        elif kind == "choice":
+            check_choice(name, getattr(item, name), where)
+
+
+@cache
+def _plan(kind: type) -> tuple[tuple[str, Any, str], ...]:
+    """Name, default and sort of each field of a dataclass: number, choice or text."""
+
+    def sort(name: str) -> str:
+        return "number" if name in QUANTITIES else "choice" if name in CHOICES else "text"
+
+    return tuple((field.name, field.default, sort(field.name)) for field in fields(kind))
+
+
+EMPTY = Entry(None, "")
 
 
 def build(
     kind: type[T],
     owner: str,
-    groups: Sequence[str],
+    groups: tuple[str, ...],
     entries: Mapping[str, Entry],
     assumptions: list[Assumption],
     fixed: Mapping[str, Any] = {},
@@ -74,7 +88,7 @@ def build(
         The frozen dataclass.
     owner : str
         What is being built, for the error text.
-    groups : sequence of str
+    groups : tuple of str
         First parts of the keys of its defaults in ``defaults.csv``, the first that has one counts.
     entries : mapping
         Field -> what was given.
@@ -90,27 +104,26 @@ def build(
     """
     table = defaults()
     values: dict[str, Any] = dict(fixed)
-    for field in fields(kind):  # type: ignore[arg-type]
-        name = field.name
+    for name, default, sort in _plan(kind):
         if name in values:
             continue
-        entry = entries.get(name, Entry(None, ""))
+        entry = entries.get(name, EMPTY)
         where = entry.where or owner
         if entry.value is None or entry.value == "":
             key = default_key(groups, name)
             if key:
                 values[name] = table[key].value
                 assumptions.append(Assumption(owner, key))
-            elif field.default is not MISSING:
-                values[name] = field.default
-            elif name in QUANTITIES:
+            elif default is not MISSING:
+                values[name] = default
+            elif sort == "number":
                 check(name, None, where)
             else:
-                accepted = f"; accepted is one of: {', '.join(CHOICES[name])}" if name in CHOICES else ""
+                accepted = f"; accepted is one of: {', '.join(CHOICES[name])}" if sort == "choice" else ""
                 raise InputError(where, f"{label(name)} is empty{accepted}")
-        elif name in QUANTITIES:
+        elif sort == "number":
             values[name] = check(name, entry.value, where)
-        elif name in CHOICES:
+        elif sort == "choice":
             values[name] = check_choice(name, entry.value, where)
         elif isinstance(entry.value, str):
             values[name] = entry.value.strip()

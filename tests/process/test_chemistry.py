@@ -32,7 +32,7 @@ def test_hydrates_count_their_water() -> None:
 
 @pytest.mark.parametrize("text", ["", "NaOH)", "Xx2", "na", "Na2S.", "2"])
 def test_what_is_no_formula_is_refused(text: str) -> None:
-    with pytest.raises(ValueError, match="formula|atomic weight"):
+    with pytest.raises(ValueError, match=r"formula|atomic weight"):
         molar_mass_of_formula(text)
 
 
