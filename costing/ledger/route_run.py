@@ -24,14 +24,14 @@ class Run(NamedTuple):
     ----------
     lines : list of Line
         Postings per kilogram of grey yarn.
-    states : list of (str, YarnState)
-        The yarn behind each step.
+    entering : list of (Step, YarnState)
+        Each step with the yarn that enters it.
     dyed_mass : float
         Dyed yarn, with its moisture, from one kilogram of grey yarn [kg/kg].
     """
 
     lines: list[Line]
-    states: list[tuple[str, YarnState]]
+    entering: list[tuple[Step, YarnState]]
     dyed_mass: float
 
 
@@ -57,7 +57,7 @@ def run_route(
     Returns
     -------
     Run
-        The lines and the yarn behind each step.
+        The lines, and the yarn in front of each step.
 
     Raises
     ------
@@ -70,13 +70,13 @@ def run_route(
     entry.move(COTTON, "warp yarn", yarn.fibre, GREY, PROCESS, yarn_material)
     entry.move("water", "moisture of the grey yarn", yarn.regain_water, GREY, PROCESS, yarn_material)
     lines = entry.lines
-    states = []
+    entering: list[tuple[Step, YarnState]] = []
     for step in steps:
+        entering.append((step, yarn))
         yarn, book = RUNNERS[step.KIND](step, yarn, materials, around)
         lines.extend(book.lines)
-        states.append((step.name, yarn))
     lines.extend(_take_off(yarn))
-    return Run(lines, states, dry_mass(yarn) + yarn.regain_water + yarn.liquor)
+    return Run(lines, entering, dry_mass(yarn) + yarn.regain_water + yarn.liquor)
 
 
 def _take_off(yarn: YarnState) -> list[Line]:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Callable
 
 from costing.ledger.lot import lot_lines
 from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
 from costing.ledger.route_run import run_route
 from costing.process.postings import AIR, GREY, REACTION, YARN, Line
+from costing.process.yarn import YarnState
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
 from costing.settings.style import Style
@@ -34,6 +35,10 @@ class Ledger:
         Cloth and order in numbers.
     dyed_mass : float
         Dyed yarn from one kilogram of grey yarn [kg/kg].
+    warp_per_metre : float
+        Saleable grey warp in one metre of loom-state cloth [kg/m].
+    entering : list of (Step, YarnState)
+        Each step with the yarn that enters it.
     """
 
     lines: list[Line]
@@ -45,7 +50,8 @@ class Ledger:
     fabric: ClothPlan
     plan: Plan
     dyed_mass: float
-    warp_per_metre: float = field(default=0.0)
+    warp_per_metre: float
+    entering: list[tuple[Step, YarnState]]
 
     def select(self, keep: Callable[[Line], bool]) -> list[Line]:
         """The lines that a test keeps."""
@@ -113,6 +119,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
         plan,
         run.dyed_mass,
         plan.saleable_mass / plan.loom_state_length,
+        run.entering,
     )
 
 

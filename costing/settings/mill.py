@@ -93,6 +93,7 @@ class Range:
     cleaning_water: float
     changeover_time: float
     range_hour_rate: float
+    sublot_length: Optional[float] = None
 
     def __post_init__(self) -> None:
         check_fields(self, f"range {self.code}")
