@@ -93,7 +93,7 @@ class Range:
     cleaning_water: float
     changeover_time: float
     range_hour_rate: float
-    sublot_length: Optional[float] = None
+    sublot_length: float | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, f"range {self.code}")

@@ -63,5 +63,5 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
                     1000.0 * salt_in_bath(*salts, step.pick_up_last, feeds.overflow),
                 ]
             )
-    note = "While the range runs, per kg of yarn; fills, stops and leaders are not in. Dosed is beside the stock vat."
+    note = "While the range runs, per kg of yarn, without fills and stops. Dosed is beside the stock vat."
     return Table("dye_bath", "Dye bath", note, columns, rows)
