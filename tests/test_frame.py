@@ -14,6 +14,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.run_checks import GENERATORS
+
 ROOT = Path(__file__).resolve().parents[1]
 
 TOP_LEVEL = {
@@ -138,6 +140,12 @@ def test_loading_everything_below_the_front_ends_loads_no_library() -> None:
 
 def test_a_library_that_is_loaded_is_seen() -> None:
     assert "click" in loaded_by("import click")
+
+
+def test_every_generator_is_checked() -> None:
+    tools = {f"tests.tools.{path.stem}" for path in (ROOT / "tests" / "tools").glob("make_*.py")}
+    assert tools
+    assert tools <= set(GENERATORS)
 
 
 def test_hooks_of_a_commit_call_the_one_list_of_checks() -> None:
