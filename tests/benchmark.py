@@ -39,7 +39,6 @@ def one_quote() -> Callable[[], object]:
     assert costs is not None
 
     def work() -> None:
-        mill.assumptions.clear()
         ledger = open_ledger(mill, mill.enquiries["E"])
         quote(ledger, mill.materials, costs)
         streams(ledger, mill.materials)

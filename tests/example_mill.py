@@ -111,7 +111,7 @@ def example_mill(
     mill.styles = {"S": Style(code="S", description="invented", warp_yarn="WARP", weft_yarn="WEFT", **STYLE)}
     mill.recipes = {"R": Recipe("R", "invented", "rope indigo")}
     mill.routes = {"rope indigo": list(route or ROUTE)}
-    taken: list[Assumption] = []
+    taken: dict[Assumption, None] = {}
     general = {
         "steam_pressure": 4.0,
         "pressure_basis": "gauge",

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from costing.cost.money import cost_per_metre_of_cloth, delivered_price, price_with_margin
 from costing.ledger.lot import RANGE_TIME
-from costing.ledger.whole import Ledger, is_bought
+from costing.ledger.whole import INTERNAL, Ledger
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
 from costing.settings.mill import Material, MillCosts
@@ -123,54 +123,26 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
     InputError
         A product that is used has no price, or its currency has no exchange rate.
     """
-    lines: list[CostLine] = []
     tariff = _utilities(ledger, costs)
+    amounts: dict[tuple[str, str, str], float] = {}
     for line in ledger.lines:
-        if is_bought(line):
-            if line.material not in tariff:
-                price = material_price(line.material, materials, costs)
-                tariff[line.material] = (group_of(materials[line.material]), "kg", price)
-            group, unit, price = tariff[line.material]
-            lines.append(
-                CostLine(
-                    line.step,
-                    line.material,
-                    line.cause,
-                    group,
-                    line.amount,
-                    unit,
-                    price,
-                    line.amount * price,
-                )
-            )
-        elif line.source == GREY and line.material:
-            price = material_price(line.material, materials, costs)
-            lines.append(
-                CostLine(
-                    line.step,
-                    line.material,
-                    line.cause,
-                    "warp yarn",
-                    line.amount,
-                    "kg",
-                    price,
-                    line.amount * price,
-                )
-            )
-        elif line.destination.startswith(DRAIN) and line.substance == "water":
-            stream = line.destination[len(DRAIN) :]
-            lines.append(
-                CostLine(
-                    line.step,
-                    EFFLUENT,
-                    stream,
-                    EFFLUENT,
-                    line.amount,
-                    "L",
-                    costs.effluent_charge,
-                    line.amount * costs.effluent_charge,
-                )
-            )
+        if line.material and line.source not in INTERNAL:
+            key = (line.step, line.material, line.cause)
+        elif line.material and line.source == GREY:
+            tariff[line.material] = ("warp yarn", "kg", material_price(line.material, materials, costs))
+            key = (line.step, line.material, line.cause)
+        elif line.substance == "water" and line.destination.startswith(DRAIN):
+            key = (line.step, EFFLUENT, line.destination[len(DRAIN) :])
+        else:
+            continue
+        amounts[key] = amounts.get(key, 0.0) + line.amount
+    lines: list[CostLine] = []
+    for (step, material, cause), amount in amounts.items():
+        if material not in tariff:
+            price = material_price(material, materials, costs)
+            tariff[material] = (group_of(materials[material]), "kg", price)
+        group, unit, price = tariff[material]
+        lines.append(CostLine(step, material, cause, group, amount, unit, price, amount * price))
     if ledger.style.weft_yarn:
         price = material_price(ledger.style.weft_yarn, materials, costs)
         amount = ledger.fabric.weft_per_metre / ledger.warp_per_metre
@@ -258,6 +230,7 @@ def _utilities(ledger: Ledger, costs: MillCosts) -> dict[str, tuple[str, str, fl
         WATER_LINE: ("water", "L", costs.water_price),
         STEAM_LINE: ("steam", "kg", costs.steam_price),
         POWER: ("power", "kWh", costs.power_price),
+        EFFLUENT: (EFFLUENT, "L", costs.effluent_charge),
         RANGE_TIME: ("range time", "h", ledger.range.range_hour_rate),
     }
 

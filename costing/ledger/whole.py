@@ -106,8 +106,11 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
     lines = list(run.lines)
     lines += _extra(run.lines, plan.dyed_mass / plan.saleable_mass - 1.0)
-    for line in lot_lines(steps, mill.materials, plan, enquiry, range_):
-        lines.append(line._replace(amount=line.amount / plan.saleable_mass))
+    share = 1.0 / plan.saleable_mass
+    for step, material, substance, cause, amount, source, destination in lot_lines(
+        steps, mill.materials, plan, enquiry, range_
+    ):
+        lines.append(Line(step, material, substance, cause, amount * share, source, destination))
     return Ledger(
         lines,
         enquiry,
@@ -128,10 +131,9 @@ def _extra(lines: Sequence[Line], share: float) -> list[Line]:
     if share == 0.0:
         return []
     sums: dict[tuple[str, str, str, str, str], float] = {}
-    for line in lines:
-        destination = UNSALEABLE if line.destination == YARN else line.destination
-        key = (line.step, line.material, line.substance, line.source, destination)
-        sums[key] = sums.get(key, 0.0) + line.amount
+    for step, material, substance, _, amount, source, destination in lines:
+        key = (step, material, substance, source, UNSALEABLE if destination == YARN else destination)
+        sums[key] = sums.get(key, 0.0) + amount
     return [
         Line(step, material, substance, EXTRA, amount * share, source, destination)
         for (step, material, substance, source, destination), amount in sums.items()

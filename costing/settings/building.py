@@ -77,7 +77,7 @@ def build(
     owner: str,
     groups: tuple[str, ...],
     entries: Mapping[str, Entry],
-    assumptions: list[Assumption],
+    assumptions: dict[Assumption, None],
     fixed: Mapping[str, Any] = {},
 ) -> T:
     """Build a setting, taking the table's typical value where a cell is empty and a default exists.
@@ -92,8 +92,8 @@ def build(
         First parts of the keys of its defaults in ``defaults.csv``, the first that has one counts.
     entries : mapping
         Field -> what was given.
-    assumptions : list
-        Takes one `Assumption` for every default used.
+    assumptions : dict
+        Takes one `Assumption` for every default used, in order and each once.
     fixed : mapping, optional
         Fields that are already checked.
 
@@ -113,7 +113,7 @@ def build(
             key = default_key(groups, name)
             if key:
                 values[name] = table[key].value
-                assumptions.append(Assumption(owner, key))
+                assumptions[Assumption(owner, key)] = None
             elif default is not MISSING:
                 values[name] = default
             elif sort == "number":

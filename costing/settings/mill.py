@@ -155,7 +155,7 @@ class Mill:
     recipe_steps: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=dict)
     range_steps: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=dict)
     costs: MillCosts | None = None
-    assumptions: list[Assumption] = field(default_factory=list)
+    assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
 
     @staticmethod

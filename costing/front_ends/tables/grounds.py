@@ -76,7 +76,7 @@ def _plain(value: float) -> float:
 
 def _assumptions(mill: Mill, results: Sequence[Result]) -> Iterable[tuple[str, str, Default]]:
     """Owner, enquiries it concerns and default, of every assumption behind these results, once."""
-    for owner, key in dict.fromkeys(mill.assumptions):
+    for owner, key in mill.assumptions:
         concerned = [item.enquiry.code for item in results if _concerns(owner, item)]
         if len(concerned) == len(results) > 1:
             yield owner, "all", default(key)
