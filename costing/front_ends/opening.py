@@ -81,7 +81,7 @@ def _material(mill: Mill, result: Result, figure: str, step: str | None) -> Tabl
     else:
         chosen = [code for code in bought if code in mill.materials and _is_called(mill, code, wanted)]
     if not chosen or not set(chosen) & set(bought):
-        groups = dict.fromkeys(_names_of(mill, code)[1] for code in bought if code in mill.materials)
+        groups = dict.fromkeys(group_of(mill.materials[code]) for code in bought if code in mill.materials)
         raise InputError(
             "--of",
             f"{figure!r} is nothing that enquiry {result.enquiry.code} uses; there are: cost, flow, "
@@ -102,14 +102,10 @@ def _material(mill: Mill, result: Result, figure: str, step: str | None) -> Tabl
     return _sorted("use", f"{figure} of {result.enquiry.code}", columns, rows)
 
 
-def _names_of(mill: Mill, code: str) -> tuple[str, ...]:
-    material = mill.materials[code]
-    return (material.substance, group_of(material), material.role.lower(), material.description.lower())
-
-
 def _is_called(mill: Mill, code: str, wanted: str) -> bool:
-    substance, group, role, _ = _names_of(mill, code)
-    return wanted in (group, role, substance, substance.replace("sodium_", "")) or wanted == group.rstrip("s")
+    material = mill.materials[code]
+    called = wanted.replace(" ", "_")
+    return wanted in (group_of(material), material.role.lower()) or material.substance.endswith(called)
 
 
 def _drain(mill: Mill, result: Result, parameter: str, step: str | None) -> Table:

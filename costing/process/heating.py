@@ -88,6 +88,8 @@ def heat_box(
     surface = steam.bath_surface_heat(surface_heat_loss, heated_surface, around.throughput)
     for_water = feed * (warm_enthalpy - cold_enthalpy)
     heat = for_water + on_yarn + surface
+    if heat <= 0.0:
+        return 0.0
     shares = (
         ("heats the feed", for_water / heat),
         ("heats the yarn", on_yarn / heat),

@@ -1,0 +1,130 @@
+"""Steps at their edges: what is refused, what warns, what heat is for."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from costing.ledger.remarks import remarks
+from costing.ledger.whole import EXTRA, Ledger, open_ledger
+from costing.quantities import InputError
+from tests.example_mill import ROUTE, example_mill
+
+
+def opened(**given: Any) -> Ledger:
+    mill = example_mill(**given)
+    return open_ledger(mill, mill.enquiries["E"])
+
+
+def texts(ledger: Ledger, kind: str) -> str:
+    return "\n".join(remark.text for remark in remarks(ledger) if remark.kind == kind)
+
+
+def test_rinse_wants_its_water_once() -> None:
+    for given, what in (({"rinse_water": None}, "both are empty"), ({"rinse_water_flow": 3.0}, "fill one")):
+        mill = example_mill(recipe={"rinse after dyeing": given})
+        if "rinse_water_flow" in given:
+            both = mill.recipe_steps["R", "rinse after dyeing"]
+            both["rinse_water"] = both["rinse_water_flow"]._replace(value=6.0)
+        with pytest.raises(InputError, match=what):
+            open_ledger(mill, mill.enquiries["E"])
+
+
+def test_rinse_by_flow_is_rinse_by_mass() -> None:
+    by_mass = opened(recipe={"rinse after dyeing": {"rinse_water": 6.0}})
+    flow = 6.0 * by_mass.plan.around.throughput / 1000.0
+    by_flow = opened(recipe={"rinse after dyeing": {"rinse_water_flow": flow}})
+    assert by_flow.used("water") == pytest.approx(by_mass.used("water"), rel=1e-12)
+
+
+def test_more_caustic_neutralised_than_the_yarn_dissolves_is_refused() -> None:
+    with pytest.raises(InputError, match=r"caustic neutralised is 15 g/kg, .* weight loss of 2 %"):
+        opened(recipe={"scour": {"caustic_neutralised": 15.0, "weight_loss": 2.0}})
+
+
+def test_yarn_drier_than_it_is_to_leave_is_refused() -> None:
+    with pytest.raises(InputError, match=r"moisture out is 12 %, but the yarn arrives with 8.5 %"):
+        opened(route=[ROUTE[-1]], recipe={"drying": {"moisture_out": 12.0}})
+
+
+def test_more_ropes_than_places_is_refused() -> None:
+    with pytest.raises(InputError, match=r"11 ropes .* 4 set\(s\) side by side need 44 rope places.* has 36"):
+        opened(enquiry={"sets_side_by_side": 4})
+
+
+def test_over_reduced_stock_vat_warns_and_is_paid_for() -> None:
+    lean = opened(recipe={"indigo dyeing": {"stock_hydrosulfite_ratio": 0.7}})
+    rich = opened(recipe={"indigo dyeing": {"stock_hydrosulfite_ratio": 2.5}})
+    assert "more hydrosulfite than the bath loses" in texts(rich, "warning")
+    assert "more hydrosulfite than the bath loses" not in texts(lean, "warning")
+    assert rich.used("HYDRO") > lean.used("HYDRO")
+
+
+def test_dry_yarn_into_the_first_dip_warns_and_brings_its_air() -> None:
+    dry = opened(route=ROUTE[2:])
+    assert "dry yarn brings its air" in texts(dry, "warning")
+    air = {
+        ledger.recipe.code + str(len(ledger.steps)): sum(
+            line.amount
+            for line in ledger.lines
+            if line.material == "HYDRO" and line.cause == "air in the yarn"
+        )
+        for ledger in (dry, opened())
+    }
+    dry_air, wet_air = air["R3"], air["R5"]
+    assert dry_air == pytest.approx(10 * wet_air, rel=1e-9)  # 90 % is wetted out by default
+
+
+def test_unusual_settings_are_named_with_the_usual() -> None:
+    found = texts(opened(recipe={"indigo dyeing": {"bath_hydrosulfite": 8.0}}), "unusual")
+    assert "bath hydrosulfite is 8 g/L; usual is 1 g/L to 4 g/L" in found
+
+
+@pytest.mark.parametrize("heating", ["closed", "direct"])
+def test_live_steam_replaces_water(heating: str) -> None:
+    ledger = opened(whole_machine={"steam_heating": heating}, recipe={"scour": {"scour_temperature": 90.0}})
+    condensed_in_box = sum(
+        line.amount
+        for line in ledger.lines
+        if line.step == "scour"
+        and line.material == "steam"
+        and line.destination == "process"
+        and line.cause != EXTRA
+    )
+    main = sum(
+        line.amount
+        for line in ledger.lines
+        if line.step == "scour" and line.cause == "makes up the scour liquor"
+    )
+    closed = opened(whole_machine={"steam_heating": "closed"}, recipe={"scour": {"scour_temperature": 90.0}})
+    main_closed = sum(
+        line.amount
+        for line in closed.lines
+        if line.step == "scour" and line.cause == "makes up the scour liquor"
+    )
+    assert main + condensed_in_box == pytest.approx(main_closed, rel=1e-9)
+    assert (condensed_in_box > 0) == (heating == "direct")
+
+
+def test_gauge_pressure_is_one_bar_below_absolute() -> None:
+    gauge = opened(whole_machine={"steam_pressure": 4.0, "pressure_basis": "gauge"})
+    absolute = opened(whole_machine={"steam_pressure": 5.01325, "pressure_basis": "absolute"})
+    assert gauge.used("steam") == pytest.approx(absolute.used("steam"), rel=1e-12)
+
+
+def test_steam_per_water_evaporated_lies_between_floor_and_two() -> None:
+    """Ideal floor 1.205 at 4 bar absolute from 25 degC, and the published upper end."""
+    ledger = opened(
+        whole_machine={"steam_pressure": 4.0, "pressure_basis": "absolute", "steam_losses": 0.0},
+        machine={"drying": {"dryer_efficiency": 80.0}},
+    )
+    steam = sum(
+        line.amount for line in ledger.lines if line.step == "drying" and line.cause == "dries the yarn"
+    )
+    water = sum(
+        line.amount
+        for line in ledger.lines
+        if line.step == "drying" and line.cause == "evaporates on the cans"
+    )
+    assert 1.205 < steam / water < 2.0
