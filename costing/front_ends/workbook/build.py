@@ -32,7 +32,7 @@ def fresh_book(demo: bool = True) -> Workbook:
     book.remove(book.active)
     add_styles(book)
     build_pages.draw_about(book)
-    draw_table_sheet(book, table_sheet("enquiries"), demo, wide=2)
+    draw_table_sheet(book, table_sheet("enquiries"), demo)
     for name in ("styles", "recipes", "ranges"):
         draw_column_sheet(book, column_sheet(name), demo)
     draw_table_sheet(book, table_sheet("routes"), True)

@@ -32,7 +32,7 @@ from costing.quantities import QUANTITIES
 from costing.reference_data import Default
 
 HEADS = (QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE)
-FRAME = {"A": 19, "B": 25, "C": 9, "D": 43, "E": 8, "F": 8, "G": 8, "H": 21}
+FRAME = {"A": 19, "B": 25, "C": 9, "D": 43, "E": 8, "F": 8, "G": 8, "H": 24}
 FIRST_COLUMN = len(FRAME) + 1
 UNIT_COLUMN, LOW_COLUMN, TYPICAL_COLUMN, HIGH_COLUMN = 3, 5, 6, 7
 DIGITS = 4
@@ -77,6 +77,8 @@ def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
         title_columns="A:C",
         freeze=f"D{first}",
         pages_wide=2,
+        print_area=sheet_drawing.cells(1, top, first + len(layout.rows) - 1, last_column),
+        heading=layout.title,
     )
 
 
@@ -115,7 +117,6 @@ def _draw_row(sheet: Worksheet, number: int, row: Row, new_part: bool) -> None:
     for column, value in zip((LOW_COLUMN, TYPICAL_COLUMN, HIGH_COLUMN), shown, strict=True):
         put(sheet, number, column, value, "table number")
     put(sheet, number, FIRST_COLUMN - 1, _source(row.typical), "table text")
-    sheet.row_dimensions[number].height = sheet_drawing.height_for((row.meaning, FRAME["D"] * 1.1))
 
 
 def _shown(typical: Default | None, unit: str) -> tuple[float | None, float | None, float | None]:
@@ -146,6 +147,10 @@ def _draw_values(
         if demo and place < len(layout.demos):
             value = layout.demos[place].values.get((row.part, row.name))
         put(sheet, number, column, value, style)
+    texts = [str(item.values.get((row.part, row.name), "")) for item in layout.demos]
+    sheet.row_dimensions[number].height = sheet_drawing.height_for(
+        (row.meaning, FRAME["D"] * 1.1), *((text, layout.width) for text in texts)
+    )
 
 
 def _add_rules(sheet: Worksheet, number: int, row: Row, last_column: int, code_row: int) -> None:

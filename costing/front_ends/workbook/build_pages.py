@@ -14,7 +14,7 @@ from costing.front_ends.workbook.styles import page, widths
 from costing.reference_data import cautions, fingerprint
 from costing.reference_data.source_list import sources
 
-ABOUT_WIDTHS = {"A": 18, "B": 104}
+ABOUT_WIDTHS = {"A": 18, "B": 112}
 LIST_WIDTHS = {"substance_names": 34, "caution_keys": 19, "length_basis": 18, "bath_at_end": 22}
 # What this book's recipes and ranges can bring people near to, and what holds for all of them.
 SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 16}
@@ -83,7 +83,7 @@ def draw_lists(book: Workbook) -> None:
         for number, item in enumerate(items, start=top + 1):
             put(sheet, number, column, item, "row label")
         sheet_drawing.define_name(book, name, sheet, column, top + 1, top + len(items))
-        sheet.column_dimensions[get_column_letter(column)].width = LIST_WIDTHS.get(name, 16)
+        sheet.column_dimensions[get_column_letter(column)].width = LIST_WIDTHS.get(name, 15)
     sheet.row_dimensions[top].height = 30
     page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}")
 
@@ -99,7 +99,7 @@ def draw_safety(book: Workbook) -> None:
         put(sheet, number, 1, f"{item.name}\n({item.key})", "strong row")
         put(sheet, number, 2, item.caution, "row text")
         put(sheet, number, 3, item.defer, "row text")
-        put(sheet, number, 4, item.source, "table text")
+        put(sheet, number, 4, item.source, "row text")
         sheet.row_dimensions[number].height = sheet_drawing.height_for(
             (item.caution, SAFETY_WIDTHS["B"]), (item.defer, SAFETY_WIDTHS["C"])
         )

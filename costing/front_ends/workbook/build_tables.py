@@ -52,7 +52,7 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
     """
     sheet: Worksheet = book.create_sheet(layout.sheet)
     top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro)
-    heads_row = 0
+    heads_row, last = 0, 0
     for table in layout.tables:
         heads_row = _draw_heads(sheet, table, top)
         first = heads_row + 1
@@ -81,6 +81,10 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
         freeze=f"B{heads_row + 1}" if single else "",
         landscape=single,
         pages_wide=wide,
+        print_area=sheet_drawing.cells(1, heads_row - 1, last, len(layout.tables[0].columns))
+        if wide > 1
+        else "",
+        heading=layout.title if wide > 1 else "",
     )
 
 
@@ -108,14 +112,14 @@ def _draw_heads(sheet: Worksheet, table: Table, top: int) -> int:
 
 
 def _draw_given_row(sheet: Worksheet, number: int, table: Table, given: Mapping[str, Any]) -> None:
+    texts = []
     for place, column in enumerate(table.columns, start=1):
         value = given.get(column.name)
         if column.list == "substance_names" and value:
             value = next(name for name, key in substance_names().items() if key == value)
         put(sheet, number, place, value, GIVEN[column.kind])
-    texts = [
-        (str(given.get(column.name, "")), column.width) for column in table.columns if column.kind != "date"
-    ]
+        if isinstance(value, str):
+            texts.append((value, column.width))
     sheet.row_dimensions[number].height = sheet_drawing.height_for(*texts)
 
 

@@ -16,6 +16,7 @@ import tomllib
 import costing
 from costing.quantities import CHOICES, QUANTITIES, InputError, label
 from costing.reference_data import Default, cautions, defaults, substances
+from costing.settings.building import default_key
 from costing.settings.mill import Range
 from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS
 from costing.settings.style import Style
@@ -23,10 +24,11 @@ from costing.settings.style import Style
 BOOK_NAME = "mill_book.xlsx"
 GENERAL = "general"
 
-# Groups of defaults.csv in which a setting that is not one of a step looks for its typical value.
-STYLE_GROUPS = ("cloth", "yarn")
-RANGE_GROUPS = ("general", "sets", "lot")
-ENQUIRY_GROUPS = ("lot", "sets")
+# Roles of substances that no product of a price list is made of.
+NOT_BOUGHT = ("gas", "fibre matter", "water")
+
+# How a unit is written on a sheet, where people know it by a sign that is not plain letters.
+READ_AS = {"degC": "°C"}
 
 QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE = (
     "Quantity",
@@ -146,11 +148,11 @@ def typical_of(groups: tuple[str, ...], name: str) -> Default | None:
 
     Examples
     --------
-    >>> typical_of(RANGE_GROUPS, "water_temperature").value
+    >>> typical_of(Range.GROUPS, "water_temperature").value
     20.0
     """
-    table = defaults()
-    return next((table[f"{group}.{name}"] for group in groups if f"{group}.{name}" in table), None)
+    key = default_key(groups, name)
+    return defaults()[key] if key else None
 
 
 def meaning_of(name: str) -> str:
@@ -177,7 +179,8 @@ def list_of(name: str) -> str:
 
 
 def _row(part: str, name: str, groups: tuple[str, ...], units: Mapping[str, str], needed: bool) -> Row:
-    unit = units.get(name, QUANTITIES[name].usual if name in QUANTITIES else "")
+    usual = QUANTITIES[name].usual if name in QUANTITIES else ""
+    unit = units.get(name, READ_AS.get(usual, usual))
     typical = typical_of(groups, name)
     return Row(part, name, unit, meaning_of(name), typical, needed and typical is None, list_of(name))
 
@@ -191,7 +194,7 @@ def style_rows(units: Mapping[str, str]) -> Iterator[Row]:
     needed = _needed_fields(Style)
     for part in sheet_file("styles")["part"]:
         for name in part["rows"]:
-            yield _row(part["name"], name, STYLE_GROUPS, units, name in needed)
+            yield _row(part["name"], name, Style.GROUPS, units, name in needed)
 
 
 def demo_steps() -> dict[str, str]:
@@ -219,7 +222,7 @@ def range_rows(units: Mapping[str, str]) -> Iterator[Row]:
     """Rows of the sheet Ranges: the whole machine, then what it says of each step."""
     for item in fields(Range):
         if item.name not in ("code", "description"):
-            yield _row(GENERAL, item.name, RANGE_GROUPS, units, True)
+            yield _row(GENERAL, item.name, Range.GROUPS, units, True)
     for step, kind_name in demo_steps().items():
         kind = STEP_KINDS[kind_name]
         needed = _needed_fields(kind)
@@ -282,7 +285,7 @@ def substance_names() -> dict[str, str]:
     >>> substance_names()["indigo"]
     'indigo'
     """
-    return {item.name: key for key, item in substances().items()}
+    return {item.name: key for key, item in substances().items() if item.role not in NOT_BOUGHT}
 
 
 def word_lists() -> dict[str, list[str]]:

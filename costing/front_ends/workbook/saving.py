@@ -9,6 +9,7 @@ import os
 import re
 import secrets
 import zipfile
+from collections.abc import Callable
 from pathlib import Path
 
 from openpyxl.workbook import Workbook
@@ -20,25 +21,47 @@ DATE = datetime.datetime(2025, 1, 6)
 _STAMP = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:)")
 
 
-def workbook_bytes(book: Workbook) -> bytes:
-    """The file of a workbook, without the time at which it was made."""
-    book.properties.created = DATE
+Amend = Callable[[str, bytes], bytes]
+
+
+def workbook_bytes(
+    book: Workbook, *, date: datetime.datetime = DATE, amend: Amend = lambda name, content: content
+) -> bytes:
+    """The file of a workbook, without the time at which it was made.
+
+    Parameters
+    ----------
+    book : Workbook
+        What to write.
+    date : datetime.datetime, optional
+        That the file says it was made on; the same for all files that must not differ by it.
+    amend : callable, optional
+        Takes name and content of each part of the file, and gives the content to write.
+    """
+    book.properties.created = date
     raw = io.BytesIO()
     book.save(raw)
     packed = io.BytesIO()
     with zipfile.ZipFile(raw) as source, zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as target:
         for entry in source.infolist():
-            content = source.read(entry)
+            content = amend(entry.filename, source.read(entry))
             if entry.filename == "docProps/core.xml":
-                content = _STAMP.sub(rb"\g<1>" + DATE.isoformat().encode() + rb"Z\g<3>", content)
-            fixed = zipfile.ZipInfo(entry.filename, (DATE.year, DATE.month, DATE.day, 0, 0, 0))
+                content = _STAMP.sub(rb"\g<1>" + date.isoformat().encode() + rb"Z\g<3>", content)
+            fixed = zipfile.ZipInfo(entry.filename, (date.year, date.month, date.day, 0, 0, 0))
             fixed.compress_type = zipfile.ZIP_DEFLATED
             fixed.external_attr = 0o644 << 16
             target.writestr(fixed, content)
     return packed.getvalue()
 
 
-def save_whole(book: Workbook, path: Path, *, overwrite: bool = False) -> None:
+def save_whole(
+    book: Workbook,
+    path: Path,
+    *,
+    overwrite: bool = False,
+    date: datetime.datetime = DATE,
+    amend: Amend = lambda name, content: content,
+) -> None:
     """Write a workbook to a new file: under another name first, then renamed in one step.
 
     Parameters
@@ -49,6 +72,8 @@ def save_whole(book: Workbook, path: Path, *, overwrite: bool = False) -> None:
         Where to; the folder must be there.
     overwrite : bool, optional
         True to replace a file of that name.
+    date, amend : optional
+        As in `workbook_bytes`.
 
     Raises
     ------
@@ -64,9 +89,9 @@ def save_whole(book: Workbook, path: Path, *, overwrite: bool = False) -> None:
         raise InputError(
             str(path), "is there already and was left as it is; accepted is the name of a new file"
         )
-    content = workbook_bytes(book)
     part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
     try:
+        content = workbook_bytes(book, date=date, amend=amend)
         with part.open("xb") as stream:
             stream.write(content)
             stream.flush()

@@ -15,7 +15,8 @@ from openpyxl.worksheet.worksheet import Worksheet
 CellValue = str | float | int | bool | datetime.date | None
 
 LINE_HEIGHT = 13.5
-CHARACTERS_PER_WIDTH = 1.12  # of Calibri 10, with some air, for each unit of column width
+CHARACTERS_PER_WIDTH = 1.3  # of Calibri 10, for each unit of column width
+PADDING = 2.0  # of the cell's own edges and its indent, in units of column width
 
 
 def put(sheet: Worksheet, row: int, column: int, value: CellValue, style: str) -> Cell:
@@ -41,7 +42,7 @@ def height_for(*texts: tuple[str, float]) -> float:
     """Height of a row that holds each text wrapped in its column width."""
     lines = 1
     for text, width in texts:
-        room = max(1.0, width * CHARACTERS_PER_WIDTH)
+        room = max(1.0, (width - PADDING) * CHARACTERS_PER_WIDTH)
         lines = max(lines, sum(math.ceil(max(1, len(part)) / room) for part in text.split("\n")))
     return LINE_HEIGHT * lines + 3
 

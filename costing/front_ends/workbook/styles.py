@@ -74,6 +74,7 @@ def _style(
     vertical: Vertical = "center",
     wrap: bool = False,
     number: str = NUMBER,
+    padded: bool = True,
     typed: bool = False,
 ) -> NamedStyle:
     return NamedStyle(
@@ -81,7 +82,12 @@ def _style(
         font=text,
         fill=fill(colour) if colour else PatternFill(),
         border=border or Border(),
-        alignment=Alignment(horizontal=horizontal, vertical=vertical, wrap_text=wrap),
+        alignment=Alignment(
+            horizontal=horizontal,
+            vertical=vertical,
+            wrap_text=wrap,
+            indent=1 if padded and horizontal == "left" else 0,
+        ),
         number_format=number,
         protection=Protection(locked=not typed),
     )
@@ -105,22 +111,24 @@ def named_styles() -> list[NamedStyle]:
     hair = Border(bottom=line("hair"))
     total = Border(top=line("thin", INK), bottom=line("double", INK))
     return [
-        _style("sheet title", font(18, bold=True, colour=DARK)),
-        _style("subtitle", font(12, colour=MUTED)),
-        _style("intro", font(10, colour=INK), vertical="top", wrap=True),
-        _style("intro line", font(10, colour=INK)),
-        _style("section", font(11, bold=True, colour=DARK), colour=PALE, border=thin),
+        _style("sheet title", font(18, bold=True, colour=DARK), padded=False),
+        _style("subtitle", font(12, colour=MUTED), padded=False),
+        _style("intro", font(10, colour=INK), padded=False, vertical="top", wrap=True),
+        _style("intro line", font(10, colour=INK), padded=False),
+        _style("section", font(11, bold=True, colour=DARK), colour=PALE, border=thin, horizontal="left"),
         _style("column head", font(10, bold=True), colour=BAND, border=under, horizontal="left", wrap=True),
         _style("number head", font(10, bold=True), colour=BAND, border=under, horizontal="right", wrap=True),
         _style("row label", font(10), border=hair, horizontal="left", wrap=True),
         _style("row step", font(10, colour=MUTED), border=hair, horizontal="left"),
         _style("unit", font(10, colour=MUTED), border=hair, horizontal="left"),
         _style("remark", font(9, italic=True, colour=MUTED), border=hair, horizontal="left", wrap=True),
-        _style("column note", font(9, italic=True, colour=MUTED), vertical="bottom", wrap=True),
-        _style("text", font(10), vertical="top", wrap=True),
-        _style("row text", font(10), border=hair, vertical="top", wrap=True),
-        _style("strong row", font(10, bold=True), border=hair, vertical="top", wrap=True),
-        _style("strong text", font(10, bold=True), vertical="top", wrap=True),
+        _style(
+            "column note", font(9, italic=True, colour=MUTED), horizontal="left", vertical="bottom", wrap=True
+        ),
+        _style("text", font(10), horizontal="left", wrap=True),
+        _style("row text", font(10), border=hair, horizontal="left", vertical="top", wrap=True),
+        _style("strong row", font(10, bold=True), border=hair, horizontal="left", vertical="top", wrap=True),
+        _style("strong text", font(10, bold=True), horizontal="left", wrap=True),
         _style("given number", font(10), colour=INPUT, border=box(), horizontal="right", typed=True),
         _style("given text", font(10), colour=INPUT, border=box(), horizontal="left", wrap=True, typed=True),
         _style("given code", font(10, bold=True), colour=INPUT, border=box(), horizontal="left", typed=True),
@@ -168,6 +176,8 @@ def page(
     landscape: bool = True,
     freeze: str = "",
     pages_wide: int = 1,
+    print_area: str = "",
+    heading: str = "",
 ) -> None:
     """Print on A4, as wide as the page or two, with repeated heads and a footer; freeze the panes.
 
@@ -183,6 +193,8 @@ def page(
         First cell that scrolls.
     pages_wide : int, optional
         2 for a sheet so wide that one page would be too small to read.
+    print_area, heading : str, optional
+        Cells to print where that is not all, and a line on top of each page in place of what is left out.
     """
     sheet.sheet_view.showGridLines = False
     sheet.sheet_view.zoomScale = 100
@@ -199,6 +211,12 @@ def page(
         left=_footer_part("&F"), center=_footer_part("&A"), right=_footer_part("page &P of &N")
     )
     sheet.oddFooter = footer
+    if heading:
+        part = _HeaderFooterPart(text=heading, size=12, font=f"{FONT},Bold")
+        sheet.oddHeader = HeaderFooterItem(left=part, center=_footer_part(""), right=_footer_part(""))
+        margins.top = 0.75
+    if print_area:
+        sheet.print_area = print_area
     if title_rows:
         sheet.print_title_rows = title_rows
     if title_columns:

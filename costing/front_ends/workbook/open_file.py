@@ -1,0 +1,105 @@
+"""Open a workbook file that somebody else made: only read, never locked, and refused in one line."""
+
+from __future__ import annotations
+
+import io
+import warnings
+import zipfile
+from pathlib import Path
+
+from openpyxl import load_workbook
+from openpyxl.workbook import Workbook
+
+from costing.quantities import InputError
+
+LARGEST_FILE = 50_000_000
+LARGEST_CONTENT = 200_000_000
+MOST_PARTS = 10_000
+
+OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
+ENCRYPTED = "EncryptedPackage".encode("utf-16-le")
+ACCEPTED = "accepted is an .xlsx workbook"
+
+
+def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
+    """Read a workbook into memory.
+
+    Parameters
+    ----------
+    path : Path
+        The file. It may be open in a spreadsheet program at the same time.
+
+    Returns
+    -------
+    tuple of Workbook
+        With the values of the cells; and with their formulas, or None where no cell has one.
+
+    Raises
+    ------
+    InputError
+        No such file, a folder, another kind of file, a password, a damaged file, or one that would fill
+        the memory.
+    """
+    content = _content(path)
+    where = path.name
+    if content.startswith(OLE):
+        if ENCRYPTED in content:
+            raise InputError(where, f"is protected by a password; {ACCEPTED} saved without one")
+        raise InputError(where, f"is an old .xls workbook; {ACCEPTED}: save it as .xlsx")
+    if not content.startswith(b"PK"):
+        raise InputError(where, f"is not a workbook; {ACCEPTED}")
+    has_formulas = _look_inside(content, where)
+    values = _load(content, where, formulas=False)
+    return values, _load(content, where, formulas=True) if has_formulas else None
+
+
+def _content(path: Path) -> bytes:
+    try:
+        if path.is_dir():
+            raise InputError(str(path), f"is a folder; {ACCEPTED}")
+        size = path.stat().st_size
+        if size > LARGEST_FILE:
+            raise InputError(
+                path.name, f"is {size / 1e6:.0f} MB; {ACCEPTED} of up to {LARGEST_FILE / 1e6:.0f} MB"
+            )
+        return path.read_bytes()
+    except OSError as error:
+        raise InputError(str(path), f"cannot be read: {error.strerror or error}; {ACCEPTED}") from error
+
+
+def _look_inside(content: bytes, where: str) -> bool:
+    """Check the parts before anything is unpacked; say whether a sheet holds a formula."""
+    try:
+        with zipfile.ZipFile(io.BytesIO(content)) as parts:
+            entries = parts.infolist()
+            names = {entry.filename for entry in entries}
+            unpacked = sum(entry.file_size for entry in entries)
+            if unpacked > LARGEST_CONTENT or len(entries) > MOST_PARTS:
+                raise InputError(
+                    where,
+                    f"holds {unpacked / 1e6:.0f} MB in {len(entries)} parts once unpacked; {ACCEPTED} of up "
+                    f"to {LARGEST_CONTENT / 1e6:.0f} MB in {MOST_PARTS} parts",
+                )
+            if "xl/workbook.bin" in names:
+                raise InputError(where, f"is an .xlsb workbook; {ACCEPTED}: save it as .xlsx")
+            if "mimetype" in names:
+                raise InputError(where, f"is an OpenDocument file; {ACCEPTED}: save it as .xlsx")
+            if "xl/workbook.xml" not in names:
+                raise InputError(where, f"is not a workbook; {ACCEPTED}")
+            return any(
+                b"<f>" in text or b"<f " in text or b"<f/" in text
+                for text in (parts.read(name) for name in names if name.startswith("xl/worksheets/sheet"))
+            )
+    except InputError:
+        raise
+    except Exception as error:  # a damaged zip fails in many ways
+        raise InputError(where, f"is damaged and cannot be opened; {ACCEPTED}") from error
+
+
+def _load(content: bytes, where: str, *, formulas: bool) -> Workbook:
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # what the reader does not need, it may leave out
+            return load_workbook(io.BytesIO(content), data_only=not formulas)
+    except Exception as error:  # a damaged part fails in many ways
+        raise InputError(where, f"is damaged and cannot be opened; {ACCEPTED}") from error
