@@ -45,7 +45,7 @@ def one_line_errors(command: Command) -> Command:
       costing quote                     quote the invented demo mill
       costing book my_mill.xlsx         write a book to fill in for your own mill
       costing quote my_mill.xlsx        quote it into my_mill_results.xlsx
-      costing ledger --enquiry E-101 --of hydrosulfite
+      costing ledger --enquiry Q-01 --of hydrosulfite
                                         see what a figure is made of
     """,
 )
@@ -123,9 +123,9 @@ def ledger(book: Path | None, code: str | None, figure: str, step: str | None, a
     """Open a FIGURE of one enquiry into step, material and cause.
 
     \b
-    costing ledger -e E-101 --of hydrosulfite      where the hydrosulfite goes
-    costing ledger -e E-101 --of "COD, organic"    which stream and substance
-    costing ledger -e E-101 --of cost --step drying
+    costing ledger -e Q-01 --of hydrosulfite      where the hydrosulfite goes
+    costing ledger -e Q-01 --of "COD, organic"    which stream and substance
+    costing ledger -e Q-01 --of cost --step drying
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import opening, screen
 

@@ -17,7 +17,13 @@ def show(table: Table) -> None:
     import rich.table
 
     grid = rich.table.Table(
-        title=table.title, caption=table.note, box=rich.box.SIMPLE_HEAD, title_justify="left"
+        title=table.title,
+        caption=table.note,
+        box=rich.box.SIMPLE_HEAD,
+        padding=(0, 1, 0, 0),
+        pad_edge=False,
+        title_justify="left",
+        caption_justify="left",
     )
     for column in table.columns:
         heading = f"{column.title}\n{column.unit}" if column.unit else column.title

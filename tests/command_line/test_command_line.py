@@ -1,0 +1,208 @@
+"""The command line on the invented demo mill: what it prints, writes and refuses."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from costing.formulas.registry import FORMULAS
+from costing.front_ends.command_line import main
+from costing.front_ends.workbook.build import demo_book
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(main, list(arguments))
+
+
+def refused(*arguments: str) -> str:
+    done = run(*arguments)
+    assert done.exit_code == 2, done.output
+    text = done.stderr.strip()
+    assert "\n" not in text
+    assert "Traceback" not in done.output
+    return text
+
+
+def test_quote_writes_a_new_workbook_and_leaves_the_book_alone(folder: Path) -> None:
+    before = demo_book().read_bytes()
+    done = run("quote")
+    assert done.exit_code == 0, done.output
+    assert "Q-01" in done.output
+    assert [path.name for path in folder.iterdir()] == ["mill_book_results.xlsx"]
+    assert demo_book().read_bytes() == before
+
+
+def test_results_are_not_overwritten_unasked(folder: Path) -> None:
+    target = folder / "mill_book_results.xlsx"
+    target.write_bytes(b"mine")
+    assert "mill_book_results.xlsx" in refused("quote", "-e", "Q-01")
+    assert target.read_bytes() == b"mine"
+    assert "holds no earlier results" in refused("quote", "-e", "Q-01", "--overwrite")
+    assert target.read_bytes() == b"mine"
+    target.unlink()
+    assert run("quote", "-e", "Q-01").exit_code == 0
+    first = target.read_bytes()
+    assert "mill_book_results.xlsx" in refused("quote", "-e", "Q-02")
+    assert target.read_bytes() == first
+    assert run("quote", "-e", "Q-02", "--overwrite").exit_code == 0
+    assert target.read_bytes() != first
+
+
+def test_results_may_not_go_into_the_book(folder: Path) -> None:
+    assert run("book", "mine.xlsx").exit_code == 0
+    before = (folder / "mine.xlsx").read_bytes()
+    assert "is the book itself" in refused("quote", "mine.xlsx", "--out", "mine.xlsx", "--overwrite")
+    assert (folder / "mine.xlsx").read_bytes() == before
+
+
+def test_json_has_every_table_and_adds_up(folder: Path) -> None:
+    done = run("quote", "-e", "Q-01", "--json")
+    document = json.loads(done.output)
+    assert {"quotes", "cost_by_group", "use", "discharge_loads", "ledger", "checks"} <= set(document)
+    lines = [row for row in document["cost_lines"] if row["Enquiry"] == "Q-01"]
+    costs = [
+        value
+        for row in lines
+        for key, value in row.items()
+        if key.endswith("per kg of grey yarn]") and "Cost" in key
+    ]
+    (quoted,) = document["quotes"]
+    (cost,) = [value for key, value in quoted.items() if key.startswith("Cost") and "kg of grey yarn" in key]
+    assert sum(costs) == pytest.approx(cost, abs=0.001)
+    assert not list(folder.iterdir())
+
+
+def test_unknown_enquiry_names_those_that_are_there() -> None:
+    text = refused("quote", "-e", "Q-99")
+    assert "'Q-99' is not in the book" in text
+    assert "Q-01" in text
+
+
+@pytest.mark.parametrize(
+    "figure",
+    [
+        "cost",
+        "hydrosulfite",
+        "indigo",
+        "caustic",
+        "steam",
+        "water",
+        "power",
+        "COD",
+        "sodium",
+        "flow",
+        "Sulfite",
+    ],
+)
+def test_ledger_opens_a_figure_and_adds_up(figure: str) -> None:
+    done = run("ledger", "-e", "Q-01", "--of", figure, "--json")
+    assert done.exit_code == 0, done.output
+    ((_, rows),) = json.loads(done.output).items()
+    *lines, total = rows
+    numbers = [key for key, value in total.items() if isinstance(value, float)]
+    assert lines
+    for key in numbers:
+        assert sum(row[key] for row in lines) == pytest.approx(total[key], rel=1e-12, abs=1e-12)
+
+
+def test_ledger_of_cost_is_the_quote() -> None:
+    opened = json.loads(run("ledger", "-e", "Q-02", "--of", "cost", "--json").output)["cost"][-1]
+    quoted = json.loads(run("quote", "-e", "Q-02", "--json").output)["quotes"][0]
+    (total,) = [value for key, value in opened.items() if "per kg" in key]
+    (cost,) = [value for key, value in quoted.items() if key.startswith("Cost") and "kg of grey yarn" in key]
+    assert total == pytest.approx(cost, abs=0.0005)
+
+
+def test_unknown_figure_and_step_are_refused_with_what_there_is() -> None:
+    assert "'salt' is nothing that enquiry Q-01 uses" in refused("ledger", "-e", "Q-01", "--of", "salt")
+    assert "is not a step of this route" in refused("ledger", "-e", "Q-01", "--step", "sizing")
+
+
+def test_calculate_with_units() -> None:
+    done = run("calculate", "carried_by_liquor", "pick_up=0.75", "concentration=1.5 g/L")
+    assert done.output.strip() == "1.125 g/kg"
+    done = run("calculate", "WARP_LINEAR_DENSITY_FROM_ENGLISH_COUNT", "english_count=7 Ne", "--in", "den")
+    assert float(done.output.split()[0]) == pytest.approx(5314.871 / 7, rel=1e-6)
+
+
+@pytest.mark.parametrize("name", list(FORMULAS))
+def test_every_formula_shows_what_it_takes_and_its_example_runs(name: str) -> None:
+    shown = run("calculate", name)
+    assert shown.exit_code == 0
+    formula = FORMULAS[name]
+    from costing.quantities import quantity
+
+    values = [f"{key}={value!r} {quantity(key).usual}".strip() for key, value in formula.example.items()]
+    if values:
+        done = run("calculate", name, *values, "--json")
+        assert done.exit_code == 0, done.output
+        assert json.loads(done.output)["result"] == pytest.approx(
+            formula.calculate(formula.example), rel=1e-12
+        )
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["calculate", "carried_by_liqour"], "near are: WARP_CARRIED_BY_LIQUOR"),
+        (["calculate", "carried_by_liquor", "pick_up"], "accepted is ARGUMENT=VALUE"),
+        (["calculate", "carried_by_liquor", "pickup=1"], "accepted are: pick_up, concentration"),
+        (["calculate", "carried_by_liquor", "pick_up=0.75"], "concentration is empty"),
+        (["calculate", "carried_by_liquor", "pick_up=0,75", "concentration=1"], "'0,75' is not a number"),
+        (["calculate", "carried_by_liquor", "pick_up=0.75 kWh", "concentration=1"], "kWh"),
+        (["calculate", "carried_by_liquor", "pick_up=0.75 foo", "concentration=1"], "foo"),
+        (["calculate", "delivered_from_pure", "pure_mass=1", "strength=0"], "accepted is 1 to 100 %"),
+        (
+            ["calculate", "delivered_from_pure", "pure_mass=1 kg", "strength=88", "--in", "m"],
+            "cannot be read as m",
+        ),
+        (["calculate", "carried_by_liquor", "pick_up=nan", "concentration=1"], "pick up is nan"),
+        (["list", "elephants"], "no formula holds"),
+        (["source", "elephants"], "no default holds"),
+        (["caution", "elephants"], "has no caution"),
+        (["quote", "nothing_here.xlsx"], "nothing_here.xlsx"),
+        (["book", "no/such/folder/book.xlsx"], "no/such/folder"),
+    ],
+)
+def test_refusals(arguments: list[str], words: str, folder: Path) -> None:
+    assert words in refused(*arguments)
+    assert not list(folder.iterdir())
+
+
+def test_source_tells_where_a_default_comes_from() -> None:
+    rows = json.loads(run("source", "sky_destruction", "--json").output)["defaults"]
+    assert rows[0]["Key"] == "indigo.sky_destruction"
+    assert "contested" in rows[0].values()
+
+
+def test_caution_defers() -> None:
+    text = " ".join(run("caution", "caustic").output.split())
+    assert "CAUSTIC" in text
+    assert "safety data sheet" in text
+
+
+def test_help_teaches() -> None:
+    text = run("--help").output
+    for word in ("costing quote", "costing book", "costing ledger"):
+        assert word in text
+
+
+def test_help_loads_nothing_heavy() -> None:
+    code = (
+        "import sys\nfrom costing.front_ends.command_line import main\n"
+        "try:\n    main(['--help'])\nexcept SystemExit:\n    pass\n"
+        "print([m for m in ('pandas', 'numpy', 'openpyxl', 'pint', 'rich') if m in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True)
+    assert done.stdout.strip().endswith("[]")
