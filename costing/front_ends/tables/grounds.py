@@ -47,7 +47,7 @@ def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Enquiry"),
         Column("Where"),
         Column("Setting"),
-        Column("Taken", "typical"),
+        Column("Taken"),
         Column("Low"),
         Column("High"),
         Column("Unit"),
@@ -65,7 +65,7 @@ def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
         contested = "measure your own" if row.contested else ""
         place = [row.source, row.locator, row.note]
         rows.append([codes, owner, label(row.quantity), *values, item.usual, contested, *place])
-    note = "Taken where a cell of the book is empty; type your own figure there to replace it."
+    note = "The typical value, taken where a cell of the book is empty. Type your own figure there instead."
     return Table("defaults_taken", "Defaults taken", note, columns, rows)
 
 

@@ -21,6 +21,7 @@ from costing.front_ends.tables.table import (
 from costing.settings.mill import Mill
 
 ALL_STEPS = "all steps"
+YARNS = ("warp yarn", "weft yarn")
 
 
 def headline(mill: Mill, results: Sequence[Result]) -> Table:
@@ -77,7 +78,7 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
     columns += [Column("Margin", "% of price", 1)]
     columns += [Column("Price", f"{costs.currency} per {basis}", digits) for basis in bases]
     columns += [
-        Column("Order value", costs.currency, digits),
+        Column("Order value", costs.currency, min(digits, 2)),
         Column("Not priced"),
         Column("Warnings", "", 0),
     ]
@@ -140,8 +141,9 @@ def cost_by_step(mill: Mill, results: Sequence[Result]) -> Table:
     rows: list[list[Any]] = []
     for item in results:
         offer, per = item.quote, item.quote.per[FINISHED_METRE]
-        opened = offer.by("step", "group")
-        for (step,), cost in offer.by("step").items():
+        opened, steps = offer.by("step", "group"), offer.by("step")
+        of_yarn = {line.step for line in offer.lines if line.group in YARNS}
+        for (step,), cost in sorted(steps.items(), key=lambda entry: entry[0][0] not in of_yarn):
             parts = [opened.get((step, group), 0.0) * per for group in GROUPS]
             rows.append([item.enquiry.code, step, cost, cost * per, 100 * cost / offer.cost_per_kg, *parts])
         sums = offer.by("group")
@@ -149,8 +151,8 @@ def cost_by_step(mill: Mill, results: Sequence[Result]) -> Table:
         total = offer.cost_per_kg
         rows.append([item.enquiry.code, ALL_STEPS, total, total * per, 100.0, *parts])
     note = (
-        "Steps in the order of the route; groups per metre of finished cloth. The step mill is the overhead; "
-        "the step range is its time."
+        "Yarns first, then the steps in the order of the route; groups per metre of finished cloth. The step "
+        "range is its time; the step mill is the overhead."
     )
     return Table("cost_by_step", "Cost by step", note, columns, rows)
 

@@ -1,0 +1,113 @@
+"""The results workbook: a sheet for each view, with plain values that any viewer shows."""
+
+from __future__ import annotations
+
+import datetime
+import zipfile
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from xml.etree import ElementTree
+
+from openpyxl.workbook import Workbook
+
+from costing.front_ends.tables import Result, Table, all_tables
+from costing.front_ends.workbook.results_cells import Pen
+from costing.front_ends.workbook.results_charts import amend_chart
+from costing.front_ends.workbook.results_long import LongSheets
+from costing.front_ends.workbook.results_pages import (
+    cost_charts,
+    discharge_charts,
+    record_sheet,
+    summary_sheet,
+)
+from costing.front_ends.workbook.results_sheets import Form, table_sheet
+from costing.front_ends.workbook.saving import save_whole
+from costing.quantities import InputError
+from costing.settings.mill import Mill
+
+ESTIMATE = "Estimate, not a measurement of compliance: your permit and the tests that it names come first."
+DEFER = (
+    "This is not a safety data sheet. The supplier's safety data sheet, your own risk assessment, local "
+    "rules and licensed practice come first."
+)
+SAFETY = Form(
+    alert=DEFER, widths={"Caution": 62, "Comes first": 50, "Source": 22}, filtered=False, text="row text"
+)
+OWN_SHEETS = {"Summary", "Cost lines", "Ledger", "Record"}
+
+
+def write_results(path: Path, mill: Mill, results: Sequence[Result], overwrite: bool = False) -> None:
+    """Write results to a new workbook, whole or not at all.
+
+    Parameters
+    ----------
+    path : Path
+        Where to.
+    mill : Mill
+        The mill's book.
+    results : sequence of Result
+        One for each enquiry.
+    overwrite : bool, optional
+        True to replace an earlier results file; no other file is ever replaced.
+
+    Raises
+    ------
+    InputError
+        Nothing to write; a file of that name is there; the folder or the disk refuses it. What was
+        there stays as it was.
+    """
+    if not results:
+        raise InputError("results", "there is no enquiry to write; accepted is one or more")
+    if overwrite and path.exists() and not is_results(path):
+        raise InputError(
+            str(path), "holds no earlier results and was left as it is; accepted is the name of a new file"
+        )
+    book, long_sheets = results_book(all_tables(mill, results))
+    today = datetime.datetime.combine(datetime.date.today(), datetime.time())
+
+    def amend(name: str, content: bytes) -> bytes:
+        return amend_chart(name, long_sheets.amend(name, content))
+
+    save_whole(book, path, overwrite=overwrite, date=today, amend=amend)
+
+
+def is_results(path: Path) -> bool:
+    """Whether a file is a results workbook, by the names of its sheets."""
+    try:
+        with zipfile.ZipFile(path) as book, book.open("xl/workbook.xml") as part:
+            names = {element.get("name") for element in ElementTree.parse(part).iter()}
+    except (OSError, KeyError, zipfile.BadZipFile, ElementTree.ParseError):
+        return False
+    return names >= OWN_SHEETS
+
+
+def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
+    """A workbook with a sheet for each view, and the rows of its long sheets."""
+    found = {table.key: table for table in tables}
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    pen = Pen(book)
+    by_name = Form(fixed_columns=2)
+    summary_sheet(pen, found["quotes"], found["cost_by_group"])
+    table_sheet(pen, "Key figures", found["key_figures"])
+    table_sheet(pen, "Cost by group", found["cost_by_group"])
+    steps = table_sheet(pen, "Cost by step", found["cost_by_step"], replace(by_name, total="all steps"))
+    cost_charts(pen, steps)
+    table_sheet(pen, "Use", found["use"], by_name)
+    by_stream = replace(by_name, total="all streams", alert=ESTIMATE)
+    loads = table_sheet(pen, "Discharge loads", found["discharge_loads"], by_stream)
+    table_sheet(pen, "Discharge concentrations", found["discharge_concentrations"], by_stream)
+    discharge_charts(pen, loads, ESTIMATE)
+    table_sheet(pen, "Plan", found["order_plan"])
+    table_sheet(pen, "Checks", found["checks"], Form(widest=110))
+    table_sheet(pen, "Defaults taken", found["defaults_taken"], Form(fixed_columns=3))
+    long_sheets = LongSheets(pen)
+    long_sheets.add("Cost lines", found["cost_lines"])
+    long_sheets.add("Ledger", found["ledger"])
+    table_sheet(pen, "Safety", found["safety"], SAFETY)
+    table_sheet(pen, "Sources", found["sources"], Form(text="row text"))
+    record_sheet(pen, found["run_record"])
+    book.properties.title = "Denim warp costing: results"
+    book.properties.creator = "costing"
+    return book, long_sheets

@@ -1,0 +1,244 @@
+"""Charts of the results: stacked bars that are told apart in black and white, by pattern and by number."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Literal, NamedTuple
+
+from openpyxl.chart import BarChart
+from openpyxl.chart.axis import ChartLines
+from openpyxl.chart.data_source import (
+    AxDataSource,
+    NumData,
+    NumDataSource,
+    NumRef,
+    NumVal,
+    StrData,
+    StrRef,
+    StrVal,
+)
+from openpyxl.chart.label import DataLabel, DataLabelList
+from openpyxl.chart.legend import Legend
+from openpyxl.chart.series import Series, SeriesLabel
+from openpyxl.chart.shapes import GraphicalProperties
+from openpyxl.chart.text import RichText, Text
+from openpyxl.chart.title import Title
+from openpyxl.drawing.colors import ColorChoice
+from openpyxl.drawing.fill import PatternFillProperties
+from openpyxl.drawing.line import LineProperties
+from openpyxl.drawing.text import CharacterProperties, Font, Paragraph, ParagraphProperties, RegularTextRun
+from openpyxl.utils import get_column_letter, quote_sheetname
+
+from costing.front_ends.workbook import styles
+from costing.front_ends.workbook.results_sheets import Placed
+
+Pattern = Literal["dkUpDiag", "wdDnDiag", "pct50", "dkHorz", "smGrid"]
+
+
+class Filled(NamedTuple):
+    """Fill of one series: a colour, and a pattern on white for those that must differ from a neighbour."""
+
+    colour: str
+    pattern: Pattern | None = None
+
+
+FILLS = {
+    "warp yarn": Filled("22384F"),
+    "weft yarn": Filled("A8C1D9"),
+    "dye": Filled("34557A"),
+    "reductant": Filled("8A5A33", "dkUpDiag"),
+    "caustic": Filled("E0B070"),
+    "auxiliaries": Filled("63765A", "pct50"),
+    "water": Filled("5F83A8", "dkHorz"),
+    "steam": Filled("6E6E6E"),
+    "power": Filled("22384F", "smGrid"),
+    "effluent": Filled("BFBFBF"),
+    "range time": Filled("DCE4EB"),
+    "overhead": Filled("55626E", "wdDnDiag"),
+    "COD, organic": Filled("63765A"),
+    "COD, inorganic sulfur": Filled("8A5A33", "dkUpDiag"),
+    "flow": Filled("5F83A8"),
+}
+
+_OWN_FORMAT = re.compile(rb'(<c:numFmt|<numFmt) formatCode="([^"]*)"\s*/>')
+LABELLED = 0.09  # smallest part of the longest bar that has room for its number
+
+
+class Bars(NamedTuple):
+    """What one chart shows.
+
+    Attributes
+    ----------
+    title, axis : str
+        Heading, and name of the axis of values with its unit.
+    placed : Placed
+        The table behind it.
+    rows : range
+        Rows of the table, counted from 0, one bar each.
+    names : int
+        Column of the table with the names of the bars, counted from 0.
+    series : list of (str, int)
+        Name of a fill, and the column of the table.
+    number : str
+        Number format of axis and labels.
+    """
+
+    title: str
+    axis: str
+    placed: Placed
+    rows: range
+    names: int
+    series: list[tuple[str, int]]
+    number: str
+
+
+def bar_chart(bars: Bars, width: float, height: float, letters: float = 8) -> BarChart | None:
+    """A chart of stacked bars, first row on top; None where all is zero.
+
+    Parameters
+    ----------
+    bars : Bars
+        What it shows.
+    width, height : float
+        Of the chart [cm].
+    letters : float, optional
+        Size of the names of the bars, in points.
+    """
+    rows = bars.placed.table.rows
+    values = {column: [float(rows[row][column]) for row in bars.rows] for _, column in bars.series}
+    shown = [(name, column) for name, column in bars.series if any(values[column])]
+    if not shown:
+        return None
+    longest = max(sum(values[column][place] for _, column in shown) for place in range(len(bars.rows)))
+    chart = BarChart()
+    chart.type, chart.grouping, chart.overlap, chart.gapWidth = "bar", "stacked", 100, 45
+    chart.width, chart.height = width, height  # type: ignore[assignment]  # in cm, whole or not
+    chart.title = _title(bars.title, letters + 3)
+    chart.visible_cells_only = False  # a filter on the table does not empty the chart
+    _axes(chart, bars, letters)
+    for name, column in shown:
+        series = _series(bars, name, column, values[column])
+        series.dLbls = _labels(values[column], LABELLED * longest, bars.number, letters - 1)
+        chart.series.append(series)
+    if len(shown) > 1:
+        chart.legend = Legend()
+        chart.legend.position, chart.legend.overlay = "r", False
+        chart.legend.txPr = _letters(letters)
+    else:
+        chart.legend = None
+    return chart
+
+
+def amend_chart(name: str, content: bytes) -> bytes:
+    """Let the labels keep their own number format, which the library writes without saying so.
+
+    Parameters
+    ----------
+    name, content
+        Of a part of the file.
+    """
+    if not name.startswith("xl/charts/"):
+        return content
+    return _OWN_FORMAT.sub(rb'\1 formatCode="\2" sourceLinked="0"/>', content)
+
+
+def _axes(chart: BarChart, bars: Bars, letters: float) -> None:
+    names, numbers = chart.x_axis, chart.y_axis
+    names.delete = numbers.delete = False
+    names.scaling.orientation = "maxMin"  # the first row on top
+    names.txPr = numbers.txPr = _letters(letters)
+    names.graphicalProperties = GraphicalProperties(ln=LineProperties(solidFill=styles.RULE))
+    names.majorTickMark = "none"
+    numbers.title = _title(bars.axis, letters, bold=False)
+    numbers.number_format, numbers.numFmt.sourceLinked = bars.number, False
+    numbers.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=LineProperties(solidFill=styles.BAND)))
+    numbers.crosses = "max"  # under the bars, as their order is turned
+
+
+def _series(bars: Bars, name: str, column: int, values: Sequence[float]) -> Series:
+    rows = bars.placed.table.rows
+    labels = [str(rows[row][bars.names]) for row in bars.rows]
+    series = Series(
+        tx=SeriesLabel(v=name[:1].upper() + name[1:]),
+        cat=AxDataSource(
+            strRef=StrRef(
+                f=_place(bars, bars.names),
+                strCache=StrData(
+                    ptCount=len(labels), pt=[StrVal(idx=at, v=text) for at, text in enumerate(labels)]
+                ),
+            )
+        ),
+        val=NumDataSource(
+            numRef=NumRef(
+                f=_place(bars, column),
+                numCache=NumData(
+                    formatCode=bars.number,
+                    ptCount=len(values),
+                    pt=[NumVal(idx=at, v=repr(value)) for at, value in enumerate(values)],
+                ),
+            )
+        ),
+    )
+    series.graphicalProperties = _fill(FILLS[name])
+    series.invertIfNegative = False
+    return series
+
+
+def _place(bars: Bars, column: int) -> str:
+    sheet, first, letter = bars.placed.sheet, bars.placed.first, get_column_letter(column + 1)
+    top, bottom = first + bars.rows.start, first + bars.rows.stop - 1
+    return f"{quote_sheetname(sheet.title)}!${letter}${top}:${letter}${bottom}"
+
+
+def _fill(look: Filled) -> GraphicalProperties:
+    found = GraphicalProperties(ln=LineProperties(solidFill=styles.INK, w=6350))
+    if look.pattern:
+        ink, paper = (ColorChoice(srgbClr=colour) for colour in (look.colour, "FFFFFF"))  # type: ignore[arg-type]
+        found.pattFill = PatternFillProperties(prst=look.pattern, fgClr=ink, bgClr=paper)
+    else:
+        found.solidFill = look.colour
+    return found
+
+
+def _labels(values: Sequence[float], smallest: float, number: str, letters: float) -> DataLabelList:
+    """The number on each part that has room for it, on white, so that a pattern does not cover it."""
+    found = DataLabelList(dLbl=[])
+    for at, value in enumerate(values):
+        if value >= smallest:
+            found.dLbl.append(
+                DataLabel(
+                    idx=at,
+                    numFmt=number,
+                    spPr=GraphicalProperties(solidFill="FFFFFF"),
+                    txPr=_letters(letters),
+                    dLblPos="ctr",
+                    showVal=True,
+                    showLegendKey=False,
+                    showCatName=False,
+                    showSerName=False,
+                    showPercent=False,
+                    showBubbleSize=False,
+                )
+            )
+    found.showVal = found.showLegendKey = found.showCatName = found.showSerName = False
+    found.showPercent = found.showBubbleSize = False
+    return found
+
+
+def _properties(size: float, bold: bool = False) -> CharacterProperties:
+    return CharacterProperties(
+        sz=int(size * 100), b=bold, solidFill=styles.INK, latin=Font(typeface=styles.FONT)
+    )
+
+
+def _letters(size: float) -> RichText:
+    return RichText(
+        p=[Paragraph(pPr=ParagraphProperties(defRPr=_properties(size)), endParaRPr=_properties(size))]
+    )
+
+
+def _title(text: str, size: float, bold: bool = True) -> Title:
+    run = RegularTextRun(rPr=_properties(size, bold), t=text)
+    paragraph = Paragraph(pPr=ParagraphProperties(defRPr=_properties(size, bold)), r=[run])
+    return Title(tx=Text(rich=RichText(p=[paragraph])), overlay=False)
