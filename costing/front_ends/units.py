@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 LONGEST_UNIT = 30
 # A ratio of amounts and a ratio of masses are both pure numbers to pint; to a dyer they are not the same.
 AMOUNT_RATIO = "mol/mol"
+ROUNDING = 1e-9  # of the end of a range, for a conversion that is off in its last digit
 YARN_COUNTS = ("tex", "Ne", "Nm", "den")
 ERROR_VALUES = ("#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA")
 _POWER = re.compile(r"(?<=[A-Za-z])(?=[23])")
@@ -242,10 +243,12 @@ the unit is already %, so type 88, not 0.88
             f"{what} is shown as {number_text(100 * number)} % beside the unit {unit or 'of a pure number'}; "
             f"accepted is {accepted}; clear the cell's percent format",
         )
+    low, high = accepted_range(quantity_name, unit)
     try:
-        house = convert(number, unit, item.unit) if unit else number
-        return check(quantity_name, house, where)
-    except (InputError, ValueError) as error:
+        if not low - ROUNDING * abs(low) <= number <= high + ROUNDING * abs(high):
+            raise ValueError("out of range")
+        return check(quantity_name, convert(number, unit, item.unit) if unit else number, where)
+    except ValueError as error:  # an InputError is one
         raise InputError(
             where,
             f"{what} is {number_text(number)} {unit}".rstrip()

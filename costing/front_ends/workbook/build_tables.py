@@ -11,7 +11,14 @@ from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.front_ends.workbook import input_rules, sheet_drawing
-from costing.front_ends.workbook.layout import Column, Table, TableSheet, row_text, substance_names
+from costing.front_ends.workbook.layout import (
+    MOST_STEPS,
+    Column,
+    Table,
+    TableSheet,
+    row_text,
+    substance_names,
+)
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import page
 from costing.quantities import QUANTITIES
@@ -166,6 +173,8 @@ def _add_rules(sheet: Worksheet, table: Table, first: int, last: int) -> None:
                 input_rules.add_number(sheet, cells, column.quantity, unit, what=column.head)
             else:
                 input_rules.add_number(sheet, cells, column.quantity, unit, unit_cell, what=column.head)
+        elif column.kind == "whole":
+            input_rules.add_count(sheet, cells, MOST_STEPS, column.head)
         elif column.kind == "unit":
             of = next(other for other in table.columns if other.name == column.of)
             input_rules.add_units(sheet, cells, of.quantity, SHIPPED_UNITS.get(of.quantity, ""))

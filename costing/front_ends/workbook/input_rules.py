@@ -101,6 +101,20 @@ def add_number(
     _add(sheet, rule, cells)
 
 
+def add_count(sheet: Worksheet, cells: str, most: int, what: str) -> None:
+    """Let in whole numbers from 1 on."""
+    rule = DataValidation(
+        type="whole",
+        operator="between",
+        formula1="1",
+        formula2=str(most),
+        allow_blank=True,
+        errorStyle="stop",
+    )
+    _say(rule, what, f"Accepted is a whole number from 1 to {most}.")
+    _add(sheet, rule, cells)
+
+
 def add_date(sheet: Worksheet, cells: str, what: str) -> None:
     """Let in dates only."""
     rule = DataValidation(

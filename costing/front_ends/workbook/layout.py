@@ -23,6 +23,7 @@ from costing.settings.style import Style
 
 BOOK_NAME = "mill_book.xlsx"
 GENERAL = "general"
+MOST_STEPS = 99
 
 # Roles of substances that no product of a price list is made of.
 NOT_BOUGHT = ("gas", "fibre matter", "water")

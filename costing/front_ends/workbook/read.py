@@ -117,22 +117,22 @@ def _read_materials(sheet: Sheet, mill: Mill) -> None:
 
 
 def _material(row: TableRow, mill: Mill) -> Material:
-    substance_name = row.text("substance")
-    own = {name: row.number(name, "own_unit") for name in OWN}
-    role = row.text("role")
-    for name, value in own.items():
-        what = row.columns[name].head.lower()
-        if substance_name and value is not None:
+    substance_name, role = row.text("substance"), row.text("role")
+    own = {}
+    for name in OWN:
+        what, empty = row.columns[name].head.lower(), row.cells[name].is_empty
+        if substance_name and not empty:
             raise InputError(
                 row.at(name),
                 f"{what} is filled, but the formula of {substance_name} gives it; accepted is an empty cell",
             )
-        if value is None and not substance_name and role not in YARN_ROLES:
+        if empty and not substance_name and role not in YARN_ROLES:
             raise InputError(
                 row.at(name),
                 f"{what} of {row.code!r} is empty; accepted is a number, 0 where there is none, or a "
                 "substance with a formula",
             )
+        own[name] = row.number(name, "own_unit")
     density = row.number("density", "density_unit")
     price, freight, per = _price(row, density)
     assert mill.costs is not None

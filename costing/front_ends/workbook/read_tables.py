@@ -9,7 +9,7 @@ from typing import Any
 
 from costing.front_ends.units import read_number, read_quantity
 from costing.front_ends.workbook.cells import LONGEST_CODE, Given, Sheet, date_of, key_of, text_of
-from costing.front_ends.workbook.layout import Column, Table, word_lists
+from costing.front_ends.workbook.layout import MOST_STEPS, Column, Table, word_lists
 from costing.quantities import CHOICES, InputError
 from costing.quantities.checking import check_choice
 
@@ -50,7 +50,7 @@ class TableRow:
             return known[key_of(text)]
         return text
 
-    def whole(self, name: str, most: int = 99) -> int:
+    def whole(self, name: str, most: int = MOST_STEPS) -> int:
         """A whole number from 1 on.
 
         Raises
