@@ -89,7 +89,7 @@ def quote(
     from costing.front_ends import screen, tables
 
     mill, source = _read(book)
-    results = _results(mill, codes)
+    results = _results(mill, source, codes)
     if as_json:
         click.echo(screen.to_json(tables.all_tables(mill, results)))
         return
@@ -129,10 +129,10 @@ def ledger(book: Path | None, code: str | None, figure: str, step: str | None, a
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import opening, screen
 
-    mill, _ = _read(book)
+    mill, source = _read(book)
     if code is None:
         code = next(iter(mill.enquiries), "")
-    (result,) = _results(mill, (code,))
+    (result,) = _results(mill, source, (code,))
     table = opening.open_figure(mill, result, figure, step)
     if as_json:
         click.echo(screen.to_json([table]))
@@ -219,9 +219,10 @@ def _read(path: Path | None) -> tuple[Mill, Path]:
     return read_book(chosen), chosen
 
 
-def _results(mill: Mill, codes: tuple[str, ...]) -> list[Result]:
+def _results(mill: Mill, source: Path, codes: tuple[str, ...]) -> list[Result]:
     """Work out the enquiries, with a progress bar where that takes longer than a second."""
     from costing.front_ends.tables import work_out
+    from costing.front_ends.workbook.places import placed
 
     enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
     if not enquiries:
@@ -229,7 +230,11 @@ def _results(mill: Mill, codes: tuple[str, ...]) -> list[Result]:
     with click.progressbar(
         enquiries, label="quoting", file=sys.stderr, hidden=len(enquiries) < MANY
     ) as waiting:
-        return [work_out(mill, enquiry) for enquiry in waiting]
+        results = []
+        for enquiry in waiting:
+            with placed(mill, enquiry, source):
+                results.append(work_out(mill, enquiry))
+        return results
 
 
 MANY = 200  # quotes that take about half a second
