@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from costing.construction.sets import beam_plan, sublots
 from costing.cost.quote import group_of
 from costing.front_ends.tables.table import FINISHED_METRE, Column, Result, Table, bought, costs_of
 from costing.ledger.lot import RANGE_TIME
@@ -141,8 +142,12 @@ def order_plan(results: Sequence[Result]) -> Table:
         Column("Finished cloth", "m", 0),
         Column("Ropes of a set", "", 0),
         Column("Ends per rope", "", 1),
+        Column("Section beams of a run", "", 0),
+        Column("Subsets of a run", "", 0),
+        Column("Ends of a subset", "", 0),
         Column("Sets", "", 0),
         Column("Warp sold of a set", "m", 0),
+        Column("Sub-lots of a set", "from the top of the tub"),
         Column("Range runs", "m", 0),
         Column("Saleable grey yarn", "kg", 0),
         Column("Dyed grey yarn", "kg", 0),
@@ -154,6 +159,9 @@ def order_plan(results: Sequence[Result]) -> Table:
     rows = []
     for item in results:
         cloth, plan = item.ledger.fabric, item.ledger.plan
+        beams = beam_plan(
+            plan.ropes * item.enquiry.sets_side_by_side, plan.ends_per_rope, item.enquiry.sets_side_by_side
+        )
         rows.append(
             [
                 item.enquiry.code,
@@ -168,8 +176,12 @@ def order_plan(results: Sequence[Result]) -> Table:
                 plan.finished_length,
                 plan.ropes,
                 plan.ends_per_rope,
+                float(beams.section_beams),
+                float(beams.subsets),
+                beams.ends_per_subset,
                 plan.number_of_sets,
                 plan.set_length,
+                _sublots(item),
                 plan.run_length,
                 plan.saleable_mass,
                 plan.dyed_mass,
@@ -183,6 +195,14 @@ def order_plan(results: Sequence[Result]) -> Table:
         "What the style is, and what the range runs for it. Leaders and off-shade metres are in what it runs."
     )
     return Table("order_plan", "Cloth and order", note, columns, rows)
+
+
+def _sublots(item: Result) -> str:
+    """Letters and lengths of the sub-lots of a set; "" where the range splits none."""
+    if item.ledger.range.sublot_length is None:
+        return ""
+    parts = sublots(item.ledger.plan.set_length, item.ledger.range.sublot_length)
+    return ", ".join(f"{part.letter} {part.position} {part.length:.0f} m" for part in parts)
 
 
 def ledger_lines(results: Sequence[Result]) -> Table:
