@@ -32,7 +32,8 @@ def open_figure(mill: Mill, result: Result, figure: str, step: str | None = None
     result : Result
         Of an enquiry.
     figure : str
-        ``cost``, a material's code, a cost group, a utility, ``flow``, or a drain parameter.
+        ``cost``, a material's code, a cost group, a utility, ``flow``, or a drain parameter; ``drain``
+        in front tells a drain parameter from a material of the same name.
     step : str, optional
         Keep only the lines of this step.
 
@@ -47,10 +48,12 @@ def open_figure(mill: Mill, result: Result, figure: str, step: str | None = None
         raise InputError("--step", f"{step!r} is not a step of this route; there are: {', '.join(steps)}")
     if wanted == "cost":
         return _cost(mill, result, step)
-    parameters = {name.lower(): name for name in PARAMETERS} | {"cod": "COD, both"}
-    if wanted == "flow" or wanted in parameters:
-        return _drain(mill, result, parameters.get(wanted, "flow"), step)
-    return _material(mill, result, figure, step)
+    parameters = {name.lower(): name for name in (*PARAMETERS, "flow")} | {"cod": "COD, both"}
+    drained = wanted.removeprefix("drain ")
+    chosen = [] if drained != wanted else _materials_called(mill, result, wanted)
+    if not chosen and drained in parameters:
+        return _drain(mill, result, parameters[drained], step)
+    return _material(mill, result, figure, chosen, step)
 
 
 def _cost(mill: Mill, result: Result, step: str | None) -> Table:
@@ -72,15 +75,18 @@ def _cost(mill: Mill, result: Result, step: str | None) -> Table:
 WHERE_FROM = [Column("Step"), Column("Material"), Column("Cause")]
 
 
-def _material(mill: Mill, result: Result, figure: str, step: str | None) -> Table:
-    wanted = figure.strip().lower()
+def _materials_called(mill: Mill, result: Result, wanted: str) -> list[str]:
+    """Bought things of a ledger that a word means: a code, a utility, a group, a role or a substance."""
     codes = {code.lower(): code for code in mill.materials} | UTILITIES
-    bought = dict.fromkeys(line.material for line in result.ledger.lines if is_bought(line))
+    found = dict.fromkeys(line.material for line in result.ledger.lines if is_bought(line))
     if wanted in codes:
-        chosen = [codes[wanted]]
-    else:
-        chosen = [code for code in bought if code in mill.materials and _is_called(mill, code, wanted)]
-    if not chosen or not set(chosen) & set(bought):
+        return [codes[wanted]] if codes[wanted] in found else []
+    return [code for code in found if code in mill.materials and _is_called(mill, code, wanted)]
+
+
+def _material(mill: Mill, result: Result, figure: str, chosen: list[str], step: str | None) -> Table:
+    if not chosen:
+        bought = dict.fromkeys(line.material for line in result.ledger.lines if is_bought(line))
         groups = dict.fromkeys(group_of(mill.materials[code]) for code in bought if code in mill.materials)
         raise InputError(
             "--of",
@@ -93,7 +99,9 @@ def _material(mill: Mill, result: Result, figure: str, step: str | None) -> Tabl
         if line.material in chosen and is_bought(line) and step in (None, line.step):
             row = sums.setdefault((line.step, line.material, line.cause), [0.0, 0.0])
             row[0] += line.amount
-            row[1] += line.amount * (line.substance not in ("inert", "water") or wanted in UTILITIES)
+            row[1] += line.amount * (
+                line.substance not in ("inert", "water") or line.material in UTILITIES.values()
+            )
     scale, unit = {"water": (1.0, "L/kg"), "steam": (1.0, "kg/kg"), POWER: (1.0, "kWh/kg")}.get(
         chosen[0], (1.0, "h/kg") if chosen[0] == "range time" else (1000.0, "g/kg")
     )

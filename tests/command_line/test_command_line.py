@@ -116,6 +116,15 @@ def test_ledger_opens_a_figure_and_adds_up(figure: str) -> None:
         assert sum(row[key] for row in lines) == pytest.approx(total[key], rel=1e-12, abs=1e-12)
 
 
+def test_ledger_tells_a_material_from_what_is_left_of_it_in_the_drain() -> None:
+    bought = run("ledger", "-e", "Q-02", "--of", "hydrosulfite", "--json").output
+    assert "carried into sky 1" in bought
+    assert "reduces the dye" in bought
+    drained = run("ledger", "-e", "Q-02", "--of", "drain hydrosulfite", "--json").output
+    assert "carried into sky 1" not in drained
+    assert "bath overflow" in drained
+
+
 def test_ledger_of_cost_is_the_quote() -> None:
     opened = json.loads(run("ledger", "-e", "Q-02", "--of", "cost", "--json").output)["cost"][-1]
     quoted = json.loads(run("quote", "-e", "Q-02", "--json").output)["quotes"][0]
