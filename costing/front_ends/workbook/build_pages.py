@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from openpyxl.utils import get_column_letter
+from openpyxl.utils import get_column_letter, quote_sheetname
 from openpyxl.workbook import Workbook
+from openpyxl.worksheet.hyperlink import Hyperlink
 from openpyxl.worksheet.worksheet import Worksheet
 
 import costing
@@ -46,7 +47,8 @@ def draw_about(book: Workbook) -> None:
     for item in text["sheet_list"]:
         number += 1
         name = put(sheet, number, 1, item["sheet"], "strong text")
-        name.hyperlink = f"#'{item['sheet']}'!A1"
+        place = f"{quote_sheetname(item['sheet'])}!A1"
+        name.hyperlink = Hyperlink(ref=name.coordinate, location=place, display=item["sheet"])
         name.style = "strong text"
         put(sheet, number, 2, item["text"], "text")
     number += 2
@@ -85,7 +87,7 @@ def draw_lists(book: Workbook) -> None:
         sheet_drawing.define_name(book, name, sheet, column, top + 1, top + len(items))
         sheet.column_dimensions[get_column_letter(column)].width = LIST_WIDTHS.get(name, 15)
     sheet.row_dimensions[top].height = 30
-    page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}")
+    page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}", pages_wide=2)
 
 
 def draw_safety(book: Workbook) -> None:

@@ -67,8 +67,16 @@ class Sheet:
         self.title = values.title
         self._values = values
         self._formulas = formulas
-        self.last_row = values.max_row
-        self.last_column = values.max_column
+        # Formatted but empty cells may reach a million rows down; only filled ones are looked at.
+        filled = [
+            (row, column)
+            for sheet in (values, formulas)
+            if sheet is not None
+            for (row, column), cell in sheet._cells.items()
+            if cell.value is not None
+        ]
+        self.last_row = max((row for row, _ in filled), default=0)
+        self.last_column = max((column for _, column in filled), default=0)
 
     def where(self, row: int, column: int) -> str:
         """Sheet and cell."""

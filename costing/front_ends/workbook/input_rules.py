@@ -16,7 +16,7 @@ from costing.quantities.checking import number_text
 LONGEST_LIST = 250
 LONGEST_TITLE = 31
 LONGEST_TEXT = 220
-ANY_UNIT = 1e300
+ANY_UNIT = "1E+300"
 
 
 def add_list(sheet: Worksheet, cells: str, source: str, what: str) -> None:
@@ -78,11 +78,11 @@ def add_number(
     """
     item = QUANTITIES[quantity_name]
     low, high = accepted_range(quantity_name, unit)
-    bounds = [f"{low:.6g}", f"{high:.6g}"]
+    bounds = [f"{low:.6G}", f"{high:.6G}"]
     if unit_cell:
         bounds = [
-            f'IF({unit_cell}="{unit}",{low:.6g},{-ANY_UNIT:g})',
-            f'IF({unit_cell}="{unit}",{high:.6g},{ANY_UNIT:g})',
+            f'IF({unit_cell}="{unit}",{bounds[0]},-{ANY_UNIT})',
+            f'IF({unit_cell}="{unit}",{bounds[1]},{ANY_UNIT})',
         ]
     rule = DataValidation(
         type="whole" if item.whole else "decimal",

@@ -221,9 +221,10 @@ def recipe_rows(units: Mapping[str, str]) -> Iterator[Row]:
 
 def range_rows(units: Mapping[str, str]) -> Iterator[Row]:
     """Rows of the sheet Ranges: the whole machine, then what it says of each step."""
+    needed = _needed_fields(Range)
     for item in fields(Range):
         if item.name not in ("code", "description"):
-            yield _row(GENERAL, item.name, Range.GROUPS, units, True)
+            yield _row(GENERAL, item.name, Range.GROUPS, units, item.name in needed)
     for step, kind_name in demo_steps().items():
         kind = STEP_KINDS[kind_name]
         needed = _needed_fields(kind)

@@ -16,6 +16,8 @@ CellValue = str | float | int | bool | datetime.date | None
 
 LINE_HEIGHT = 13.5
 CHARACTERS_PER_WIDTH = 1.3  # of Calibri 10, for each unit of column width
+LONG_TEXT = 150
+DENSE = 1.08  # in a long text wide and narrow letters even out
 PADDING = 2.0  # of the cell's own edges and its indent, in units of column width
 
 
@@ -42,7 +44,8 @@ def height_for(*texts: tuple[str, float]) -> float:
     """Height of a row that holds each text wrapped in its column width."""
     lines = 1
     for text, width in texts:
-        room = max(1.0, (width - PADDING) * CHARACTERS_PER_WIDTH)
+        dense = DENSE if len(text) > LONG_TEXT else 1.0
+        room = max(1.0, (width - PADDING) * CHARACTERS_PER_WIDTH * dense)
         lines = max(lines, sum(math.ceil(max(1, len(part)) / room) for part in text.split("\n")))
     return LINE_HEIGHT * lines + 3
 
