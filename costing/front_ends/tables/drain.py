@@ -8,8 +8,8 @@ from costing.effluent.discharge import PARAMETERS
 from costing.front_ends.tables.table import FINISHED_METRE, Column, Result, Table, capital
 
 DISCHARGE_NOTE = (
-    "Estimate of the raw discharge from recipe and range: not a measurement of compliance. "
-    "COD reads between its organic part alone and both parts. Alkalinity is the strong-ion difference."
+    "Estimate from recipe and range, before any treatment; not a measurement of compliance. A COD test reads "
+    "between the organic part alone and both parts. Alkalinity is the strong-ion difference."
 )
 
 

@@ -24,6 +24,7 @@ def checks(mill: Mill, results: Sequence[Result]) -> Table:
     """Warnings, unusual settings, what is not priced, and whether the balance closes."""
     columns = [Column("Enquiry"), Column("Kind"), Column("Where"), Column("What")]
     rows: list[list[Any]] = []
+    largest = 0.0
     for item in results:
         code = item.enquiry.code
         rows += [[code, remark.kind, remark.where, remark.text] for remark in item.remarks]
@@ -32,11 +33,18 @@ def checks(mill: Mill, results: Sequence[Result]) -> Table:
             for name in item.quote.not_priced
         ]
         gap = max(gaps(item.ledger.lines, mill.materials).values(), default=0.0)
-        kind = "balance" if gap <= CLOSES else "warning"
-        text = f"every substance and element that enters also leaves, to {gap:.0e} of what moves"
-        rows.append([code, kind, "ledger", text])
+        largest = max(largest, gap)
+        if gap > CLOSES:
+            text = f"the balance does not close: {gap:.0e} of what moves is lost or made"
+            rows.append([code, "warning", "ledger", text])
+    if largest <= CLOSES:
+        text = (
+            f"every substance and element that enters leaves again; largest gap {largest:.0e} of what moves"
+        )
+        rows.append(["all", "balance", "ledger", text])
     note = (
-        "Warnings may mislead; unusual lies outside the usual range; the balance proves that nothing is lost."
+        "Warning: the figure may mislead. Unusual: outside the usual range. Balance: proof that the ledger "
+        "loses nothing."
     )
     return Table("checks", "Checks", note, columns, rows)
 
@@ -44,7 +52,7 @@ def checks(mill: Mill, results: Sequence[Result]) -> Table:
 def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
     """Typical values taken because a cell of the book is empty, with their band and their source."""
     columns = [
-        Column("Enquiry"),
+        Column("Enquiries"),
         Column("Where"),
         Column("Setting"),
         Column("Taken"),
@@ -182,6 +190,7 @@ def run_record(mill: Mill, results: Sequence[Result]) -> Table:
     dates = [date for code in used_products(mill, results) if (date := mill.materials[code].price_date)]
     if dates:
         rows.append(["oldest price of a material used", min(dates)])
-    rows += [[f"{costs.currency} for 1 {money}", rate] for money, rate in costs.exchange_rates.items()]
+    rates = {money: rate for money, rate in costs.exchange_rates.items() if money != costs.currency}
+    rows += [[f"{costs.currency} for 1 {money}", rate] for money, rate in rates.items()]
     note = "Keep this with the quote: the same book, version and tables give the same figures."
     return Table("run_record", "Record", note, [Column("What"), Column("Value")], rows)

@@ -32,8 +32,16 @@ DEFER = (
     "rules and licensed practice come first."
 )
 SAFETY = Form(
-    alert=DEFER, widths={"Caution": 62, "Comes first": 50, "Source": 22}, filtered=False, text="row text"
+    alert=DEFER,
+    widths={"Concerns": 24, "Materials": 20, "Caution": 60, "Comes first": 46, "Source": 20},
+    filtered=False,
+    text="row text",
 )
+DEFAULTS = Form(
+    fixed_columns=3,
+    widths={"Enquiries": 18, "Where": 30, "Setting": 22, "Contested": 12, "Place in the source": 28},
+)
+SOURCES = Form(widths={"Title": 36, "Authors": 24, "Where": 36}, text="row text")
 OWN_SHEETS = {"Summary", "Cost lines", "Ledger", "Record"}
 
 
@@ -101,12 +109,12 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     discharge_charts(pen, loads, ESTIMATE)
     table_sheet(pen, "Plan", found["order_plan"])
     table_sheet(pen, "Checks", found["checks"], Form(widest=110))
-    table_sheet(pen, "Defaults taken", found["defaults_taken"], Form(fixed_columns=3))
+    table_sheet(pen, "Defaults taken", found["defaults_taken"], DEFAULTS)
     long_sheets = LongSheets(pen)
     long_sheets.add("Cost lines", found["cost_lines"])
     long_sheets.add("Ledger", found["ledger"])
     table_sheet(pen, "Safety", found["safety"], SAFETY)
-    table_sheet(pen, "Sources", found["sources"], Form(text="row text"))
+    table_sheet(pen, "Sources", found["sources"], SOURCES)
     record_sheet(pen, found["run_record"])
     book.properties.title = "Denim warp costing: results"
     book.properties.creator = "costing"

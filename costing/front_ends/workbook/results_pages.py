@@ -9,6 +9,7 @@ from typing import Any
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.hyperlink import Hyperlink
 from openpyxl.worksheet.pagebreak import Break
+from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.cost.quote import GROUPS
 from costing.front_ends.tables import Column, Table
@@ -28,7 +29,8 @@ from costing.front_ends.workbook.results_sheets import (
 )
 
 CHARTED = 40  # enquiries with charts of their own: more make a slow file that nobody prints
-ONE_PAGE = 8  # enquiries that one printed page still shows in a readable size
+ONE_PAGE, TWO_PAGES = 7, 14  # enquiries that one and two printed pages show in a readable size
+PRINTED_WIDTH = 10.69  # of A4 on its side between the margins [inches]
 YARN_GROUPS = 2  # the first groups; a chart of the dyeing leaves them out
 
 CHART_WIDTH, CHART_HEIGHT = 13.6, 7.2  # two beside each other and two below each other fill A4 [cm]
@@ -41,12 +43,15 @@ SECTION, TEXT = Look("section"), Look("result text")
 
 
 def summary_sheet(pen: Pen, quotes: Table, groups: Table) -> None:
-    """One page to be sent upstairs: cost and price on every basis, cost by group, and a chart."""
+    """One page to be sent upstairs: cost and price on every basis, cost by group, and a chart.
+
+    With many enquiries the chart goes to a second page; with very many, groups and chart are left to
+    their own sheets, so that the quotes can repeat their heads on every page.
+    """
     sheet = pen.book.create_sheet("Summary")
-    offers = cost_and_price(quotes)
+    offers, count = cost_and_price(quotes), len(quotes.rows)
     wide = widths_of(offers, PLAIN)
-    wide[2:] = [max(10.5, width) for width in wide[2:]]
-    wide[1] = max(26.0, wide[1])
+    wide[1:] = [max(26.0, wide[1]), *[max(11.0, width) for width in wide[2:]]]
     set_widths(sheet, wide)
     warnings = sum(row[-1] for row in quotes.rows)
     alert = (
@@ -54,27 +59,32 @@ def summary_sheet(pen: Pen, quotes: Table, groups: Table) -> None:
     )
     title(pen, sheet, quotes.title, quotes.note, alert, wide)
     above = body(pen, sheet, HEAD, offers, PLAIN, wide)
+    if count > TWO_PAGES:
+        styles.page(sheet, title_rows=f"{HEAD}:{HEAD + 1}", freeze=f"B{FIRST}")
+        return
     row = above.last + 2
     pen.write(sheet, row, 1, f"{groups.title}, per metre of finished cloth", SECTION)
     for column in range(2, len(groups.columns) + 1):
         pen.write(sheet, row, column, None, SECTION)
     below = body(pen, sheet, row + 1, groups, PLAIN, wide)
-    charted = range(min(len(groups.rows), CHARTED))
-    bars = Bars(
-        "Cost of each enquiry by group" + _left_out(len(groups.rows)),
-        f"{_currency(groups)} per m of finished cloth",
-        below,
-        charted,
-        0,
-        _group_series(groups),
-        "0.00",
-    )
-    chart = bar_chart(bars, SUMMARY_CHART_WIDTH, 5.2 + 0.85 * len(charted), letters=11)
+    axis = f"{_currency(groups)} per m of finished cloth"
+    bars = Bars("Cost by group", axis, below, range(count), 0, _group_series(groups), "0.00")
+    chart = bar_chart(bars, SUMMARY_CHART_WIDTH, 5.2 + 0.85 * count, letters=11)
     if chart is not None:
-        sheet.add_chart(chart, f"A{below.last + 2}")
-    styles.page(sheet, title_rows=f"{HEAD}:{HEAD + 1}", freeze=f"B{FIRST}")
-    if len(groups.rows) <= ONE_PAGE:
+        sheet.add_chart(chart, f"A{below.last + 2 + (count > ONE_PAGE)}")  # behind the break between pages
+    styles.page(sheet, freeze=f"B{FIRST}")
+    if count <= ONE_PAGE:
         sheet.page_setup.fitToHeight = 1
+    else:
+        sheet.row_breaks.append(Break(id=below.last + 1))
+        _scale(sheet, wide)
+
+
+def _scale(sheet: Worksheet, wide: Sequence[float]) -> None:
+    """Scale a page to its width by number: breaks between pages count only where nothing is fitted."""
+    sheet.sheet_properties.pageSetUpPr.fitToPage = False  # type: ignore[union-attr]
+    inches = sum(int(7 * width + 5) for width in wide) / 96.0
+    sheet.page_setup.scale = min(100, int(98.0 * PRINTED_WIDTH / inches))
 
 
 def cost_and_price(quotes: Table) -> Table:
@@ -159,14 +169,12 @@ def _chart_sheet(
         if (number + 1) % ROWS_OF_A_PAGE == 0 and number + 1 < len(lines):
             sheet.row_breaks.append(Break(id=row + CHART_ROWS - 1))
     styles.page(sheet, title_rows=f"1:{HEAD}", freeze=f"A{HEAD}")
-    # A spreadsheet program heeds page breaks only where the page is scaled, not fitted.
-    sheet.sheet_properties.pageSetUpPr.fitToPage = False
-    sheet.page_setup.scale = 94
+    _scale(sheet, wide)
 
 
 def record_sheet(pen: Pen, record: Table) -> None:
     """What the run was made with, and what each sheet holds."""
-    form = Form(filtered=False, widest=90)
+    form = Form(filtered=False, widths={"Value": 72}, widest=72)
     placed = table_sheet(pen, "Record", record, form)
     sheet, row = placed.sheet, placed.last + 3
     pen.write(sheet, row - 1, 1, "Sheets of this file", SECTION)
@@ -176,7 +184,9 @@ def record_sheet(pen: Pen, record: Table) -> None:
         cell.hyperlink = Hyperlink(ref=cell.coordinate, location=f"'{name}'!A1")
         pen.write(sheet, row, 2, HOLDS[name], TEXT)
         row += 1
-    set_widths(sheet, [42.0, 90.0])
+    set_widths(sheet, [40.0, 72.0])
+    sheet.page_setup.orientation = "portrait"
+    sheet.page_setup.fitToHeight = 1
 
 
 HOLDS = {

@@ -19,6 +19,7 @@ from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH, LINE
 
 TITLE, NOTE, ALERT, HEAD, UNITS, FIRST = 1, 2, 4, 5, 6, 7
 NARROW, WIDE = 8.0, 44.0  # width of a column, in characters
+TEXT_EDGES, NUMBER_EDGES = 2.6, 1.8  # what a cell takes beside its text; text is indented
 ONE_LINE = 10  # letters of a head or a unit that are not broken into two lines
 
 FLUSH_LEFT = Alignment(horizontal="left", vertical="center", indent=1)
@@ -141,10 +142,17 @@ def heads(pen: Pen, sheet: Worksheet, row: int, table: Table, form: Form, wide: 
         layout = UNIT_OF_NUMBER if numeric else UNIT_OF_TEXT
         pen.write(sheet, row + 1, across + 1, column.unit, Look("unit", layout=layout))
     titles = [(column.title, width / 1.08) for column, width in zip(table.columns, wide)]  # bold is wider
-    sheet.row_dimensions[row].height = height_for(*titles)
     units = [(column.unit, width) for column, width in zip(table.columns, wide)]
-    with_arrows = form.filtered and any(unit for unit, _ in units)
-    sheet.row_dimensions[row + 1].height = height_for(*units) + (LINE_HEIGHT if with_arrows else 0.0)
+    lines = _lines(units)
+    arrows = 1 if form.filtered and any(unit for unit, _ in units) else 0  # they stand below the units
+    sheet.row_dimensions[row].height = LINE_HEIGHT * _lines(titles) + 4
+    sheet.row_dimensions[row + 1].height = LINE_HEIGHT * (lines + arrows) + 2
+
+
+def _lines(texts: Sequence[tuple[str, float]]) -> int:
+    """Lines of the text that wraps most in its width."""
+    rooms = [(text, max(1, int((width - 0.8) * 1.2))) for text, width in texts]
+    return max((len(textwrap.wrap(text, room)) for text, room in rooms), default=1) or 1
 
 
 def is_numeric(table: Table, across: int) -> bool:
@@ -182,7 +190,9 @@ def number_format(column: Column) -> str:
 def row_height(values: Sequence[Any], wide: Sequence[float]) -> float:
     """Height of a row whose texts are wrapped; 0 where one line holds each."""
     texts = [(value, width) for value, width in zip(values, wide) if isinstance(value, str)]
-    return height_for(*texts) if any(_room(len(text)) > width for text, width in texts) else 0.0
+    if all(_room(_length(text), TEXT_EDGES) <= width for text, width in texts):
+        return 0.0
+    return height_for(*texts)
 
 
 def widths_of(table: Table, form: Form) -> list[float]:
@@ -194,29 +204,29 @@ def widths_of(table: Table, form: Form) -> list[float]:
         for row in table.rows:
             longest = max(longest, _length(row[across], column.digits))
         widest = form.widths.get(column.title, form.widest)
-        found.append(min(widest, max(NARROW, _room(longest))))
+        edges = NUMBER_EDGES if is_numeric(table, across) else TEXT_EDGES
+        found.append(min(widest, max(NARROW, _room(longest, edges))))
     return found
 
 
-def _room(letters: float) -> float:
+def _room(letters: float, edges: float) -> float:
     """Width of a column in which a line of so many letters stands."""
-    return 0.93 * letters + 2.6
+    return 0.93 * letters + edges
 
 
 def _pieces(text: str, lines: int) -> list[str]:
     """A head or unit as it breaks into lines: short ones not at all, others at their words."""
     if len(text) <= ONE_LINE:
         return [text]
-    room = max(ONE_LINE, -(-len(text) // lines), *[len(word) for word in text.split()])
-    return textwrap.wrap(text, room)
+    return textwrap.wrap(text, max(-(-len(text) // lines), *[len(word) for word in text.split()]))
 
 
-def _length(value: Any, digits: int | None) -> float:
-    """Letters that a value takes; digits are wider than the run of letters."""
+def _length(value: Any, digits: int | None = None) -> float:
+    """Letters that a value takes; digits and capitals are wider than the run of letters."""
     if value is None:
         return 0.0
     if isinstance(value, str):
-        return len(value)
+        return len(value) + 0.25 * sum(letter.isupper() for letter in value)
     if isinstance(value, (int, float)):
         return 1.12 * len(f"{value:,.{digits}f}" if digits is not None else f"{value:g}")
     return 12.0
