@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import io
+import os
 import resource
 import stat
 import subprocess
@@ -201,5 +203,26 @@ def test_a_full_disk_leaves_everything_as_it_was(tmp_path: Path, there: bool) ->
     assert done.returncode == 3, done.stderr
     assert "could not be written: File too large; nothing was changed" in done.stdout
     assert done.stdout.count("\n") == 1
+    assert [item.name for item in tmp_path.iterdir()] == (["mine.xlsx"] if there else [])
+    assert not there or path.read_bytes() == b"the only copy"
+
+
+@pytest.mark.parametrize("there", [True, False])
+def test_a_disk_that_fills_up_at_the_last_byte(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, there: bool
+) -> None:
+    path = tmp_path / "mine.xlsx"
+    if there:
+        path.write_bytes(b"the only copy")
+
+    def full(_: int) -> None:
+        assert len(list(tmp_path.glob(".mine.*.part"))) == 1
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    with pytest.raises(
+        InputError, match="could not be written: No space left on device; nothing was changed"
+    ):
+        write_fresh_book(path, overwrite=True)
     assert [item.name for item in tmp_path.iterdir()] == (["mine.xlsx"] if there else [])
     assert not there or path.read_bytes() == b"the only copy"
