@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from costing.front_ends.tables.drain import discharge_concentrations, discharge_loads
+from costing.front_ends.tables.dye_bath import dye_bath
 from costing.front_ends.tables.grounds import (
     cautions_of_use,
     checks,
@@ -37,6 +38,7 @@ def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:
         cost_by_group(mill, results),
         cost_by_step(mill, results),
         use(mill, results),
+        dye_bath(mill, results),
         discharge_loads(results),
         discharge_concentrations(results),
         order_plan(results),

@@ -42,10 +42,10 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
                 for line in item.ledger.lines
                 if line.step == step.name and line.source == "reaction" and line.cause in feeds.hydrosulfite
             ]
-            salts = [
+            sulfite, sulfate = (
                 sum(line.amount for line in made if line.substance == salt)
                 for salt in ("sodium_sulfite", "sodium_sulfate")
-            ]
+            )
             rows.append(
                 [
                     item.enquiry.code,
@@ -60,7 +60,7 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
                     1000.0 * feeds.caustic_dosed,
                     feeds.overflow,
                     feeds.make_up,
-                    1000.0 * salt_in_bath(*salts, step.pick_up_last, feeds.overflow),
+                    1000.0 * salt_in_bath(sulfite, sulfate, step.pick_up_last, feeds.overflow),
                 ]
             )
     note = "While the range runs, per kg of yarn, without fills and stops. Dosed is beside the stock vat."

@@ -103,6 +103,7 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     steps = table_sheet(pen, "Cost by step", found["cost_by_step"], replace(by_name, total="all steps"))
     cost_charts(pen, steps)
     table_sheet(pen, "Use", found["use"], by_name)
+    table_sheet(pen, "Dye bath", found["dye_bath"], by_name)
     by_stream = replace(by_name, total="all streams", alert=ESTIMATE)
     loads = table_sheet(pen, "Discharge loads", found["discharge_loads"], by_stream)
     table_sheet(pen, "Discharge concentrations", found["discharge_concentrations"], by_stream)

@@ -196,6 +196,7 @@ HOLDS = {
     "Cost by step": "cost of each step, opened into groups",
     "Cost charts": "a chart for each enquiry: steps and groups without the yarns",
     "Use": "what each enquiry takes of every material: per kg, per metre, for the order",
+    "Dye bath": "what the stock vat brings, what is dosed beside it, what overflows",
     "Discharge loads": "flow and load of each stream",
     "Discharge concentrations": "what each stream reads in mg/L before any treatment",
     "Discharge charts": "two charts for each enquiry: COD and flow by stream",
