@@ -114,10 +114,9 @@ def check(name: str, value: object, where: str = "") -> float:
 
 
 def _house_limits(item: Quantity) -> tuple[float, float]:
-    """Accepted range in the house unit, widened by rounding."""
-    slack = 1e-9 * max(abs(item.low), abs(item.high))
-    low, high = (to_house(limit, item.usual, item.unit) for limit in (item.low - slack, item.high + slack))
-    return low, high
+    """Accepted range in the house unit, each limit widened by its own rounding."""
+    low = to_house(item.low - 1e-9 * abs(item.low), item.usual, item.unit)
+    return low, to_house(item.high + 1e-9 * abs(item.high), item.usual, item.unit)
 
 
 LIMITS = {name: _house_limits(item) for name, item in QUANTITIES.items()}

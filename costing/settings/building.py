@@ -50,7 +50,7 @@ def check_fields(item: Any, where: str = "") -> None:
     InputError
         At the first field that is refused.
     """
-    for name, default, kind in _plan(type(item)):
+    for name, default, kind in _plan(type(item)):  # type: ignore[arg-type]
         if kind == "number":
             value = getattr(item, name)
             if value is not None or default is not None:
@@ -104,7 +104,7 @@ def build(
     """
     table = defaults()
     values: dict[str, Any] = dict(fixed)
-    for name, default, sort in _plan(kind):
+    for name, default, sort in _plan(kind):  # type: ignore[arg-type]
         if name in values:
             continue
         entry = entries.get(name, EMPTY)
