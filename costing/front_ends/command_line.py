@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -88,17 +89,21 @@ def quote(
     """
     from costing.front_ends import screen, tables
 
-    mill, source = _read(book)
-    results = _results(mill, source, codes)
-    if as_json:
-        click.echo(screen.to_json(tables.all_tables(mill, results)))
-        return
-    from costing.front_ends.workbook.results import write_results
+    with _progress() as now:
+        now("reading the book")
+        mill, source = _read(book)
+        target = out or Path.cwd() / f"{source.stem}_results.xlsx"
+        if target.resolve() == source.resolve():
+            raise InputError(str(target), "is the book itself; accepted is another name for the results")
+        now("working out the enquiries")
+        results = _results(mill, source, codes)
+        if as_json:
+            click.echo(screen.to_json(tables.all_tables(mill, results)))
+            return
+        from costing.front_ends.workbook.results import write_results
 
-    target = out or Path.cwd() / f"{source.stem}_results.xlsx"
-    if target.resolve() == source.resolve():
-        raise InputError(str(target), "is the book itself; accepted is another name for the results")
-    write_results(target, mill, results, overwrite=overwrite)
+        now("writing the results")
+        write_results(target, mill, results, overwrite=overwrite)
     screen.show(tables.headline(mill, results))
     warnings = sum(note.kind == "warning" for item in results for note in item.remarks)
     click.echo(f"{len(results)} quote(s), {warnings} warning(s); the working is in {target}")
@@ -211,6 +216,20 @@ def caution(word: str | None) -> None:
     click.echo(opening.caution_text(word))
 
 
+@contextmanager
+def _progress() -> Iterator[Callable[[str], None]]:
+    """A bar over the stages of a quote, on a terminal only: with its workbook it takes seconds."""
+    with click.progressbar(
+        length=STAGES + 1,
+        file=sys.stderr,
+        hidden=not sys.stderr.isatty(),
+        show_eta=False,
+        item_show_func=lambda stage: stage,
+    ) as bar:
+        yield lambda stage: bar.update(1, stage)
+        bar.update(1, "done")
+
+
 def _read(path: Path | None) -> tuple[Mill, Path]:
     from costing.front_ends.workbook.build import demo_book
     from costing.front_ends.workbook.read import read_book
@@ -220,16 +239,15 @@ def _read(path: Path | None) -> tuple[Mill, Path]:
 
 
 def _results(mill: Mill, source: Path, codes: tuple[str, ...]) -> list[Result]:
-    """Work out the enquiries, with a progress bar where that takes longer than a second."""
+    """Work out the enquiries, with a bar of their own where there are many."""
     from costing.front_ends.tables import work_out
     from costing.front_ends.workbook.places import placed
 
     enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
     if not enquiries:
         raise InputError("Enquiries", "the book holds no enquiry; accepted is one row or more")
-    with click.progressbar(
-        enquiries, label="quoting", file=sys.stderr, hidden=len(enquiries) < MANY
-    ) as waiting:
+    many = len(enquiries) >= MANY and sys.stderr.isatty()
+    with click.progressbar(enquiries, label="enquiries", file=sys.stderr, hidden=not many) as waiting:
         results = []
         for enquiry in waiting:
             with placed(mill, enquiry, source):
@@ -237,6 +255,7 @@ def _results(mill: Mill, source: Path, codes: tuple[str, ...]) -> list[Result]:
         return results
 
 
+STAGES = 3
 MANY = 200  # quotes that take about half a second
 
 
