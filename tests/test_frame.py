@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.run_checks import GENERATORS
+from tests.run_checks import GENERATORS, reached_from_a_cell
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -68,11 +68,6 @@ def committed_files() -> Iterator[Path]:
 
 def modules() -> list[Path]:
     return [path for path in committed_files() if path.suffix == ".py"]
-
-
-def below_the_front_ends() -> list[Path]:
-    package = ROOT / "costing"
-    return [path for path in package.rglob("*.py") if not path.is_relative_to(package / "front_ends")]
 
 
 def test_top_level_holds_only_what_is_agreed() -> None:
@@ -129,10 +124,10 @@ def test_loading_the_formulas_loads_no_library() -> None:
     assert loaded_by("import costing.formulas") <= sys.stdlib_module_names | {"costing"}
 
 
-def test_loading_everything_below_the_front_ends_loads_no_library() -> None:
+def test_loading_everything_that_a_cell_reaches_loads_no_library() -> None:
     names = [
         ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
-        for path in below_the_front_ends()
+        for path in reached_from_a_cell()
     ]
     assert "costing.formulas" in names
     assert loaded_by(f"import {', '.join(names)}") <= sys.stdlib_module_names | {"costing"}
@@ -183,10 +178,10 @@ def unions_made_at_run_time(program: str) -> list[int]:
 TYPE_NAMES = {"Any", "bool", "bytes", "dict", "float", "int", "list", "set", "str", "tuple"}
 
 
-def test_no_union_of_types_is_made_at_run_time_below_the_front_ends() -> None:
+def test_no_union_of_types_is_made_at_run_time_reached_from_a_cell() -> None:
     found = {
         path.relative_to(ROOT).as_posix(): lines
-        for path in below_the_front_ends()
+        for path in reached_from_a_cell()
         if (lines := unions_made_at_run_time(path.read_text(encoding="utf-8")))
     }
     assert found == {}
