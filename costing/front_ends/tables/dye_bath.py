@@ -19,10 +19,10 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Step"),
         Column("Indigo fed", "g/kg", 3),
         Column("Stock vat", "L/kg", 4),
-        Column("Hydrosulfite, 100 %", "g/kg, all", 3),
+        Column("Hydrosulfite fed", "g/kg", 3),
         Column("Hydrosulfite with the stock vat", "g/kg", 3),
         Column("Hydrosulfite dosed", "g/kg", 3),
-        Column("Caustic, 100 %", "g/kg, all", 3),
+        Column("Caustic fed", "g/kg", 3),
         Column("Caustic with stock vat and dye", "g/kg", 3),
         Column("Caustic dosed", "g/kg", 3),
         Column("Overflow", "L/kg", 4),
@@ -63,5 +63,7 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
                     1000.0 * salt_in_bath(sulfite, sulfate, step.pick_up_last, feeds.overflow),
                 ]
             )
-    note = "While the range runs, per kg of yarn, without fills and stops. Dosed is beside the stock vat."
+    note = (
+        "Per kg of yarn while the range runs, without fills and stops; as 100 %. Dosed: beside the stock vat."
+    )
     return Table("dye_bath", "Dye bath", note, columns, rows)

@@ -179,17 +179,9 @@ def cost_lines(mill: Mill, results: Sequence[Result]) -> Table:
     rows: list[list[Any]] = []
     for item in results:
         per = item.quote.per[FINISHED_METRE]
-        # A product's active part and the rest of its drum are two postings, and one purchase.
-        sums: dict[tuple[str, str, str, str, str, float], list[float]] = {}
         for line in item.quote.lines:
-            key = (line.step, line.material, line.cause, line.group, line.unit, line.unit_price)
-            found = sums.setdefault(key, [0.0, 0.0])
-            found[0] += line.amount
-            found[1] += line.cost
-        for (step, material, cause, group, unit, price), (amount, cost) in sums.items():
-            shown = currency if unit == "money" else unit
-            rows.append(
-                [item.enquiry.code, step, material, cause, group, amount, shown, price, cost, cost * per]
-            )
+            unit = currency if line.unit == "money" else line.unit
+            where = [item.enquiry.code, line.step, line.material, line.cause, line.group]
+            rows.append([*where, line.amount, unit, line.unit_price, line.cost, line.cost * per])
     note = "All priced lines of every quote, as delivered; they add up to its cost. Below zero is a credit."
     return Table("cost_lines", "Cost lines", note, columns, rows)

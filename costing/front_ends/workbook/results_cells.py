@@ -54,10 +54,10 @@ class Pen:
         """Write a text, a number, a date or nothing."""
         cell = sheet.cell(row, column)
         assert isinstance(cell, Cell)
-        if isinstance(value, str):
+        if isinstance(value, str) and value:
             cell.value = ILLEGAL_CHARACTERS_RE.sub("", value)
             cell.data_type = "s"  # a text that begins with = is no formula, and "#N/A" is no error
-        else:
+        elif value != "":
             cell.value = value
         # Last, because a date brings a number format of its own.
         cell._style = copy(self._style(sheet, look, is_quoted(value)))  # type: ignore[attr-defined]

@@ -53,7 +53,7 @@ FILLS = {
     "water": Filled("5F83A8", "dkHorz"),
     "steam": Filled("6E6E6E"),
     "power": Filled("22384F", "smGrid"),
-    "effluent": Filled("BFBFBF"),
+    "effluent": Filled("A8A8A8"),
     "range time": Filled("DCE4EB"),
     "overhead": Filled("55626E", "wdDnDiag"),
     "COD, organic": Filled("63765A"),

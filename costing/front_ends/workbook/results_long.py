@@ -72,14 +72,15 @@ class LongSheets:
         for row, values in enumerate(table.rows, start=FIRST):
             cells = []
             for across, value in enumerate(values):
-                if value is None:
-                    continue
                 is_text, quoted = isinstance(value, str), is_quoted(value)
                 key = (across, is_text, quoted)
                 if key not in known:
                     look = look_of(value, table.columns[across], not is_text, FORM)
                     known[key] = self._pen.style_number(sheet, look, quoted)
                 place = f'<c r="{letters[across]}{row}" s="{known[key]}"'
+                if value is None or value == "":
+                    cells.append(f"{place}/>")
+                    continue
                 if not is_text:
                     cells.append(f"{place}><v>{value!r}</v></c>")
                     continue
@@ -93,11 +94,11 @@ class LongSheets:
 
 
 def as_text(value: str) -> str:
-    """A text as the file holds it.
+    """A text as the file holds it, without what a file cannot hold.
 
     Examples
     --------
-    >>> as_text("air & water")
+    >>> as_text("air & water" + chr(7))
     '<is><t xml:space="preserve">air &amp; water</t></is>'
     """
     clean = ILLEGAL_CHARACTERS_RE.sub("", value)[:LONGEST_TEXT]

@@ -19,7 +19,7 @@ from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH, LINE
 
 TITLE, NOTE, ALERT, HEAD, UNITS, FIRST = 1, 2, 4, 5, 6, 7
 NARROW, WIDE = 8.0, 44.0  # width of a column, in characters
-TEXT_EDGES, NUMBER_EDGES = 2.6, 1.8  # what a cell takes beside its text; text is indented
+TEXT_EDGES, NUMBER_EDGES = 2.6, 2.2  # what a cell takes beside its text; text is indented
 ONE_LINE = 10  # letters of a head or a unit that are not broken into two lines
 
 FLUSH_LEFT = Alignment(horizontal="left", vertical="center", indent=1)
