@@ -145,7 +145,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         lines.append(CostLine(step, material, cause, group, amount, unit, price, amount * price))
     if ledger.style.weft_yarn:
         price = material_price(ledger.style.weft_yarn, materials, costs)
-        amount = ledger.fabric.weft_per_metre / ledger.warp_per_metre
+        amount = ledger.fabric.weft_per_metre / ledger.saleable_warp_per_metre
         lines.append(
             CostLine(
                 "weaving",
@@ -186,11 +186,11 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
 
 def bases(ledger: Ledger) -> dict[str, float]:
     """Kilograms of saleable grey yarn in each basis that money is given on."""
-    loom_state = ledger.warp_per_metre
+    loom_state = ledger.saleable_warp_per_metre
     finished = ledger.plan.saleable_mass / ledger.plan.finished_length
     return {
         "kg of grey yarn": 1.0,
-        "kg of dyed yarn": 1.0 / ledger.dyed_mass,
+        "kg of dyed yarn": 1.0 / ledger.dyed_yarn_per_grey,
         "m of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state),
         "yd of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state) * METRES_PER_YARD,
         "m of finished cloth": cost_per_metre_of_cloth(1.0, finished),

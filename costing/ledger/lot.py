@@ -11,11 +11,11 @@ from typing import NamedTuple
 
 from costing.ledger.plan import Plan
 from costing.process import steam
+from costing.process.heating import post_closed_steam
 from costing.process.hydrosulfite import hydrosulfite_of_stoppage
 from costing.process.indigo_dyeing import REVATTING, VATTING, oxidation_by_air
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import (
-    CONDENSATE,
     DRAIN,
     EARLIER_LOT,
     NEXT_LOT,
@@ -266,8 +266,8 @@ def _post_heat_up(book: Book, cause: str, volume: float, temperature: float, pla
     if temperature <= around.water_temperature:
         return
     heat = steam.water_enthalpy(temperature) - steam.water_enthalpy(around.water_temperature)
-    used = volume * steam.steam_for_heat(heat, around.steam_pressure) / (1.0 - around.steam_losses)
-    book.move(WATER, f"{cause}, heating up", used, STORE, CONDENSATE, "steam")
+    used = volume * float(steam.steam_for_heat(heat, around.steam_pressure))
+    post_closed_steam(book, f"{cause}, heating up", used, around)
 
 
 def _cleaning(range_: Range) -> list[Line]:

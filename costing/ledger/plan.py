@@ -25,8 +25,8 @@ class ClothPlan(NamedTuple):
         Of the cloth length [fraction].
     cloth_width, reed_width, finished_width : float
         Widths [m].
-    warp_per_metre, weft_per_metre : float
-        Grey yarn bought per metre of loom-state cloth, waste in [kg/m].
+    weft_per_metre : float
+        Weft yarn bought per metre of loom-state cloth, waste in [kg/m].
     loom_state_areal_mass, finished_areal_mass : float
         Mass per area [kg/m2].
     """
@@ -37,7 +37,6 @@ class ClothPlan(NamedTuple):
     cloth_width: float
     reed_width: float
     finished_width: float
-    warp_per_metre: float
     weft_per_metre: float
     loom_state_areal_mass: float
     finished_areal_mass: float
@@ -56,10 +55,16 @@ class Plan(NamedTuple):
         Saleable warp of one set [m].
     run_length : float
         What the range runs, leaders and off-shade metres in [m].
-    saleable_mass, dyed_mass : float
+    saleable_mass, grey_mass_dyed : float
         Grey yarn in the saleable warp, and in all that is dyed [kg].
+    beams : BeamPlan
+        Section beams and subsets of the sets that run side by side.
+    sublots : tuple of Sublot
+        Lettered sub-lots of a set; none where the range splits none.
     run_hours, changeover_hours, stoppage_hours : float
         Manned time [h].
+    around : Surroundings
+        What every step needs to know of the range.
     """
 
     finished_length: float
@@ -71,11 +76,13 @@ class Plan(NamedTuple):
     set_length: float
     run_length: float
     saleable_mass: float
-    dyed_mass: float
+    grey_mass_dyed: float
     run_hours: float
     changeover_hours: float
     stoppage_hours: float
     around: Surroundings
+    beams: sets.BeamPlan
+    sublots: tuple[sets.Sublot, ...]
 
 
 def plan_cloth(style: Style) -> ClothPlan:
@@ -117,7 +124,6 @@ def plan_cloth(style: Style) -> ClothPlan:
         cloth_width=cloth_width,
         reed_width=reed_width,
         finished_width=cloth.finished_width_from_loom_state(cloth_width, style.shrinkage_width),
-        warp_per_metre=cloth.warp_mass_per_metre(ends, warp, crimp, style.warp_waste),
         weft_per_metre=cloth.weft_mass_per_metre(style.picks_density, reed_width, weft, style.weft_waste),
         loom_state_areal_mass=loom_state,
         finished_areal_mass=cloth.finished_areal_mass(
@@ -167,9 +173,11 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
         )
     number = together * sets.number_of_sets(warp / together, range_.set_length_max)
     set_length = warp / number
-    lost = range_.leader_length + range_.off_shade_length
-    run_length = number / together * (set_length + lost)
-    per_metre = sets.warp_sheet_mass_per_metre(fabric.ends, fabric.linear_density) / (1.0 + range_.stretch)
+    lost = (range_.leader_length, range_.off_shade_length)
+    run_length = sets.range_run_length(warp / together, number / together, *lost)
+    per_metre = sets.warp_sheet_mass_per_metre(
+        fabric.ends, sets.linear_density_after_stretch(fabric.linear_density, range_.stretch)
+    )
     throughput = together * sets.throughput(fabric.ends, fabric.linear_density, range_.speed, range_.stretch)
     pressure = (
         steam.absolute_pressure(range_.steam_pressure, range_.atmospheric_pressure)
@@ -181,12 +189,12 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
         loom_state_length=loom_state,
         warp_length=warp,
         ropes=ropes,
-        ends_per_rope=fabric.ends / ropes,
+        ends_per_rope=sets.ends_per_rope(fabric.ends, ropes),
         number_of_sets=number,
         set_length=set_length,
         run_length=run_length,
         saleable_mass=warp * per_metre,
-        dyed_mass=number * (set_length + lost) * per_metre,
+        grey_mass_dyed=together * run_length * per_metre,
         run_hours=sets.run_time(run_length, range_.speed, range_.efficiency),
         changeover_hours=range_.changeover_time,
         stoppage_hours=enquiry.stoppages * enquiry.stoppage_time,
@@ -197,18 +205,29 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
             range_.steam_heating == "direct",
             range_.steam_losses,
         ),
+        beams=sets.beam_plan(ropes * together, fabric.ends / ropes, together),
+        sublots=_sublots(set_length, range_),
     )
+
+
+def _sublots(set_length: float, range_: Range) -> tuple[sets.Sublot, ...]:
+    """Sub-lots of a set that is longer than one of them."""
+    length = range_.sublot_length
+    return () if length is None or set_length <= length else sets.sublots(set_length, length)
 
 
 def _lengths(style: Style, fabric: ClothPlan, enquiry: Enquiry) -> tuple[float, float, float]:
     """Finished, loom-state and dyed warp length; the warp holds the weaving waste."""
     if enquiry.length_basis == "dyed warp":
         warp = enquiry.order_length
-        loom_state = cloth.cloth_length_from_warp_length(warp * (1.0 - style.warp_waste), fabric.crimp)
+        loom_state = cloth.cloth_length_from_warp_length(warp, fabric.crimp, style.warp_waste)
         return cloth.finished_length_from_loom_state(loom_state, style.shrinkage_length), loom_state, warp
     loom_state = enquiry.order_length
     if enquiry.length_basis == "finished cloth":
         loom_state = cloth.loom_state_length_from_finished(enquiry.order_length, style.shrinkage_length)
     finished = cloth.finished_length_from_loom_state(loom_state, style.shrinkage_length)
-    warp = cloth.warp_length_from_cloth_length(loom_state, fabric.crimp) / (1.0 - style.warp_waste)
-    return finished, loom_state, warp
+    return (
+        finished,
+        loom_state,
+        cloth.warp_length_from_cloth_length(loom_state, fabric.crimp, style.warp_waste),
+    )

@@ -10,7 +10,7 @@ from costing.process.postings import DRAIN
 from costing.quantities import QUANTITIES, label, shown
 from costing.reference_data import defaults
 from costing.settings.building import default_key
-from costing.settings.steps import IndigoDyeing, Rinse, Scour
+from costing.settings.steps import IndigoDyeing, Rinse
 
 
 class Remark(NamedTuple):
@@ -50,9 +50,12 @@ def remarks(ledger: Ledger) -> list[Remark]:
 def _warnings(ledger: Ledger) -> list[Remark]:
     found: list[Remark] = []
     posted = {(line.step, line.cause) for line in ledger.lines if line.amount > 1e-12}
-    for step in ledger.steps:
+    for step, yarn in ledger.entering:
         if isinstance(step, IndigoDyeing):
             found += [Remark("warning", step.name, text) for text in _of_bath(step, posted, ledger)]
+            if yarn.air_dry:
+                text = "the yarn is not wetted out: it brings its air into the first dip"
+                found.append(Remark("warning", step.name, text))
         if isinstance(step, Rinse) and (step.name, "holds the level") in posted:
             found.append(
                 Remark(
@@ -61,10 +64,6 @@ def _warnings(ledger: Ledger) -> list[Remark]:
                     "the rinse gets less water than the yarn takes up; water was added to hold the level",
                 )
             )
-    if not any(isinstance(step, Scour) for step in ledger.steps):
-        found.append(
-            Remark("warning", "route", "no scour or pre-wet: dry yarn brings its air into the first dip")
-        )
     lost = ledger.range.leader_length + ledger.range.off_shade_length
     if ledger.plan.set_length < lost:
         found.append(

@@ -26,13 +26,13 @@ class Run(NamedTuple):
         Postings per kilogram of grey yarn.
     entering : list of (Step, YarnState)
         Each step with the yarn that enters it.
-    dyed_mass : float
+    dyed_yarn_per_grey : float
         Dyed yarn, with its moisture, from one kilogram of grey yarn [kg/kg].
     """
 
     lines: list[Line]
     entering: list[tuple[Step, YarnState]]
-    dyed_mass: float
+    dyed_yarn_per_grey: float
 
 
 def run_route(

@@ -33,9 +33,9 @@ class Ledger:
         The route with its settings.
     fabric, plan
         Cloth and order in numbers.
-    dyed_mass : float
+    dyed_yarn_per_grey : float
         Dyed yarn from one kilogram of grey yarn [kg/kg].
-    warp_per_metre : float
+    saleable_warp_per_metre : float
         Saleable grey warp in one metre of loom-state cloth [kg/m].
     entering : list of (Step, YarnState)
         Each step with the yarn that enters it.
@@ -49,8 +49,8 @@ class Ledger:
     steps: list[Step]
     fabric: ClothPlan
     plan: Plan
-    dyed_mass: float
-    warp_per_metre: float
+    dyed_yarn_per_grey: float
+    saleable_warp_per_metre: float
     entering: list[tuple[Step, YarnState]]
 
     def select(self, keep: Callable[[Line], bool]) -> list[Line]:
@@ -105,7 +105,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     plan = plan_order(style, fabric, enquiry, range_)
     run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
     lines = list(run.lines)
-    lines += _extra(run.lines, plan.dyed_mass / plan.saleable_mass - 1.0)
+    lines += _extra(run.lines, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
     for step, material, substance, cause, amount, source, destination in lot_lines(
         steps, mill.materials, plan, enquiry, range_
@@ -120,7 +120,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
         steps,
         fabric,
         plan,
-        run.dyed_mass,
+        run.dyed_yarn_per_grey,
         plan.saleable_mass / plan.loom_state_length,
         run.entering,
     )

@@ -104,6 +104,5 @@ def heat_box(
         return used
     used = float(steam.steam_for_heat(heat, around.steam_pressure))
     for cause, share in shares:
-        book.move("water", cause, used * share, STORE, CONDENSATE, STEAM)
-    post_steam_losses(book, used, around)
+        post_closed_steam(book, cause, used * share, around)
     return 0.0

@@ -79,7 +79,7 @@ def test_grey_yarn_of_one_kilogram_enters(drawn: dict[str, Any]) -> None:
     _, ledger = opened(drawn)
     entered = sum(line.amount for line in ledger.lines if line.source == GREY)
     returned = sum(line.amount for line in ledger.lines if line.destination == GREY)
-    dyed = ledger.plan.dyed_mass / ledger.plan.saleable_mass
+    dyed = ledger.plan.grey_mass_dyed / ledger.plan.saleable_mass
     assert entered - returned == pytest.approx(dyed, rel=1e-12)
 
 

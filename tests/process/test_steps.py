@@ -63,7 +63,11 @@ def test_over_reduced_stock_vat_warns_and_is_paid_for() -> None:
 
 def test_dry_yarn_into_the_first_dip_warns_and_brings_its_air() -> None:
     dry = opened(route=ROUTE[2:])
-    assert "dry yarn brings its air" in texts(dry, "warning")
+    assert "brings its air into the first dip" in texts(dry, "warning")
+    late = opened(route=[ROUTE[2], ROUTE[0]], recipe={"scour": {"scour_overflow": 0.5}})
+    assert "brings its air into the first dip" in texts(late, "warning")
+    rinsed = opened(route=[ROUTE[1], ROUTE[2]])
+    assert "brings its air into the first dip" not in texts(rinsed, "warning")
     air = {
         ledger.recipe.code + str(len(ledger.steps)): sum(
             line.amount

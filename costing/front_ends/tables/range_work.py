@@ -5,9 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from costing.construction.sets import beam_plan, sublots
 from costing.cost.quote import group_of
-from costing.front_ends.tables.table import FINISHED_METRE, Column, Result, Table, bought, costs_of
+from costing.front_ends.tables.table import (
+    FINISHED_METRE,
+    LOOM_STATE_METRE,
+    Column,
+    Result,
+    Table,
+    bought,
+    costs_of,
+)
 from costing.ledger.lot import RANGE_TIME
 from costing.process.postings import POWER
 from costing.quantities.units import convert
@@ -138,7 +145,12 @@ def order_plan(results: Sequence[Result]) -> Table:
         Column("Finished cloth", "g/m2", 0),
         Column("Finished cloth", "oz/yd2", 2),
         Column("Finished width", "cm", 1),
+        Column("Loom-state width", "cm", 1),
+        Column("Width in the reed", "cm", 1),
+        Column("Grey warp", "g per m of loom-state cloth", 1),
+        Column("Weft", "g per m of loom-state cloth", 1),
         Column("Grey warp", "g per m of finished cloth", 1),
+        Column("Weft", "g per m of finished cloth", 1),
         Column("Finished cloth", "m", 0),
         Column("Ropes of a set", "", 0),
         Column("Ends per rope", "", 1),
@@ -159,9 +171,6 @@ def order_plan(results: Sequence[Result]) -> Table:
     rows = []
     for item in results:
         cloth, plan = item.ledger.fabric, item.ledger.plan
-        beams = beam_plan(
-            plan.ropes * item.enquiry.sets_side_by_side, plan.ends_per_rope, item.enquiry.sets_side_by_side
-        )
         rows.append(
             [
                 item.enquiry.code,
@@ -172,19 +181,24 @@ def order_plan(results: Sequence[Result]) -> Table:
                 1000.0 * cloth.finished_areal_mass,
                 convert(cloth.finished_areal_mass, "kg/m2", "oz/yd2"),
                 100.0 * cloth.finished_width,
+                100.0 * cloth.cloth_width,
+                100.0 * cloth.reed_width,
+                1000.0 * item.quote.per[LOOM_STATE_METRE],
+                1000.0 * cloth.weft_per_metre,
                 1000.0 * item.quote.per[FINISHED_METRE],
+                1000.0 * cloth.weft_per_metre * plan.loom_state_length / plan.finished_length,
                 plan.finished_length,
                 plan.ropes,
                 plan.ends_per_rope,
-                float(beams.section_beams),
-                float(beams.subsets),
-                beams.ends_per_subset,
+                float(plan.beams.section_beams),
+                float(plan.beams.subsets),
+                plan.beams.ends_per_subset,
                 plan.number_of_sets,
                 plan.set_length,
-                _sublots(item),
+                ", ".join(f"{part.letter} {part.position} {part.length:.0f} m" for part in plan.sublots),
                 plan.run_length,
                 plan.saleable_mass,
-                plan.dyed_mass,
+                plan.grey_mass_dyed,
                 plan.around.throughput,
                 plan.run_hours,
                 plan.changeover_hours,
@@ -195,14 +209,6 @@ def order_plan(results: Sequence[Result]) -> Table:
         "What the style is, and what the range runs for it. Leaders and off-shade metres are in what it runs."
     )
     return Table("order_plan", "Cloth and order", note, columns, rows)
-
-
-def _sublots(item: Result) -> str:
-    """Letters and lengths of the sub-lots of a set; "" where the range splits none."""
-    if item.ledger.range.sublot_length is None:
-        return ""
-    parts = sublots(item.ledger.plan.set_length, item.ledger.range.sublot_length)
-    return ", ".join(f"{part.letter} {part.position} {part.length:.0f} m" for part in parts)
 
 
 def ledger_lines(results: Sequence[Result]) -> Table:

@@ -15,6 +15,7 @@ from costing.settings.mill import Enquiry, Mill, MillCosts
 # Bases of `Quote.per` that the tables name.
 GREY_KG = "kg of grey yarn"
 FINISHED_METRE = "m of finished cloth"
+LOOM_STATE_METRE = "m of loom-state cloth"
 FINISHED_YARD = "yd of finished cloth"
 
 
