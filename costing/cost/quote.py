@@ -10,12 +10,14 @@ from costing.ledger.lot import RANGE_TIME
 from costing.ledger.whole import INTERNAL, Ledger
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
+from costing.quantities.units import convert
 from costing.settings.mill import Material, MillCosts
 
 WATER_LINE = "water"
 STEAM_LINE = "steam"
 EFFLUENT = "effluent"
-METRES_PER_YARD = 0.9144
+
+METRES_PER_YARD = convert(1.0, "yd", "m")
 
 GROUPS = (
     "warp yarn",
@@ -239,7 +241,6 @@ def group_of(material: Material) -> str:
     """The cost group of a product, by what it holds."""
     return {
         "indigo": "dye",
-        "leuco_indigo": "dye",
         "sodium_hydrosulfite": "reductant",
         "sodium_hydroxide": "caustic",
-    }.get(material.substance, "auxiliaries")
+    }.get(material.counted_as, "auxiliaries")

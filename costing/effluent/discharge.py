@@ -9,13 +9,13 @@ from collections.abc import Mapping
 from functools import cache
 from typing import NamedTuple
 
-from costing.effluent.oxygen_demand import found_demand, is_inorganic_sulfur
+from costing.effluent.oxygen_demand import found_demand, is_dye, is_inorganic_sulfur
 from costing.ledger.closure import content
 from costing.ledger.whole import Ledger
 from costing.process.chemistry import atoms, molar_mass, molar_mass_of_formula
 from costing.process.postings import DRAIN, Line
 from costing.reference_data import substances
-from costing.settings.mill import Material
+from costing.settings.mill import REDUCED_DYES, Material
 
 # Sodium salt in the ledger -> ion, as limits and analyses name it.
 IONS = {
@@ -159,8 +159,8 @@ def parts_of(substance: str, materials: Mapping[str, Material]) -> dict[str, flo
         "sulfur, all forms": content(substance, "S", materials),
         "nitrogen of dye and chemicals": content(substance, "N", materials),
     }
-    if substance in ("indigo", "leuco_indigo"):
-        parts["unfixed dye"] = molar_mass("indigo") / molar_mass(substance)
+    if is_dye(substance):
+        parts["unfixed dye"] = molar_mass(REDUCED_DYES.get(substance, substance)) / molar_mass(substance)
     for parameter, (salt, ion) in IONS.items():
         if substance == salt:
             parts[parameter] = molar_mass_of_formula(ion) / molar_mass(salt)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-SULFURIC_ACID_PER_CHARGE = 0.098072 / 2.0  # kg/mol; H2SO4 takes up two charges
+from costing.process.chemistry import molar_mass
+
+SULFURIC_ACID_PER_CHARGE = molar_mass("sulfuric_acid") / 2.0  # it takes up two charges
 
 
 def concentration_from_load(load: Any, effluent_volume: Any) -> Any:

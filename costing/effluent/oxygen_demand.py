@@ -7,9 +7,7 @@ from functools import cache
 
 from costing.process.chemistry import atoms, molar_mass_of_formula
 from costing.reference_data import default, substances
-from costing.settings.mill import Material
-
-OXYGEN_ATOM = 0.015999  # kg/mol
+from costing.settings.mill import REDUCED_DYES, Material
 
 SULFUR_SPECIES = (
     "sodium_hydrosulfite",
@@ -65,12 +63,17 @@ def oxygen_demand_of_formula(formula: str, nitrogen_to_nitrate: bool = False) ->
     )
     if nitrogen_to_nitrate:
         oxygen_atoms += 4.0 * nitrogen
-    return oxygen_atoms * OXYGEN_ATOM / molar_mass_of_formula(formula)
+    return oxygen_atoms * molar_mass_of_formula("O") / molar_mass_of_formula(formula)
 
 
 def is_inorganic_sulfur(substance: str) -> bool:
     """True for sulfite, hydrosulfite, sulfide and their kin, whose demand oxygen or time takes away."""
     return substance in SULFUR_SPECIES
+
+
+def is_dye(substance: str) -> bool:
+    """True for a dye of the table, as such or reduced."""
+    return substance in substances() and substances()[REDUCED_DYES.get(substance, substance)].role == "dye"
 
 
 def found_demand(substance: str, materials: Mapping[str, Material]) -> float:
@@ -94,8 +97,7 @@ def found_demand(substance: str, materials: Mapping[str, Material]) -> float:
         theory = max(0.0, oxygen_demand_of_formula(substances()[substance].formula))
         if is_inorganic_sulfur(substance):
             return theory
-        dye = substance in ("indigo", "leuco_indigo")
-        return theory * default("indigo.recovery" if dye else "general.recovery").value
+        return theory * default("indigo.recovery" if is_dye(substance) else "general.recovery").value
     if substance in materials:
         return materials[substance].own_oxygen_demand * default("general.recovery").value
     return 0.0

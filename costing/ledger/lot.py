@@ -54,7 +54,7 @@ class Bath(NamedTuple):
     @property
     def powder_share(self) -> float:
         """1 where the dye must still be reduced, 0 where it comes reduced."""
-        return 0.0 if self.indigo.substance == "leuco_indigo" else 1.0
+        return 0.0 if self.indigo.is_reduced_dye else 1.0
 
 
 def lot_lines(

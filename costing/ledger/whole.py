@@ -9,7 +9,7 @@ from typing import Callable
 from costing.ledger.lot import lot_lines
 from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
 from costing.ledger.route_run import run_route
-from costing.process.postings import AIR, GREY, REACTION, YARN, Line
+from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line
 from costing.process.yarn import YarnState
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
@@ -68,7 +68,7 @@ class Ledger:
         )
 
 
-INTERNAL = (GREY, AIR, REACTION, "process")
+INTERNAL = (GREY, AIR, REACTION, PROCESS)
 
 
 def is_bought(line: Line) -> bool:

@@ -30,6 +30,8 @@ class Feeds(NamedTuple):
         Caustic (NaOH 100 %) that the balance asks for; may be below zero [kg/kg].
     overflow, make_up, feed_volume : float
         Volumes [L/kg].
+    stock_volume, hydrosulfite_volume, caustic_volume : float
+        The feeds that make up the feed volume [L/kg].
     kept_in : float
         Share of the entering liquor that leaves unchanged behind the last box [fraction].
     """
@@ -104,11 +106,11 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
     InputError
         Feeds so thin that no steady state exists.
     """
-    prereduced = 1.0 if indigo.substance == "leuco_indigo" else 0.0
+    prereduced = 1.0 if indigo.is_reduced_dye else 0.0
     brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
     kept_in = liquor.residue_after_boxes(step.dips, step.exchange) if yarn.liquor > 0 else 0.0
     # What the yarn brings and keeps never mixes with the bath; the rest counts as a feed.
-    still_on_yarn = kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
+    still_on_yarn = unchanged(brought, kept_in, step, yarn)
     fixed_losses = _losses_without_overflow(step, yarn, throughput)
     decayed = hydrosulfite.hydrosulfite_by_decay(
         step.decay_rate, step.bath_volume, step.bath_hydrosulfite, throughput
@@ -171,6 +173,11 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
     )
 
 
+def unchanged(brought: float, kept_in: float, step: IndigoDyeing, yarn: YarnState) -> float:
+    """Part of what the entering liquor brings that leaves behind the last box as it came [kg/kg]."""
+    return kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
+
+
 def _losses_without_overflow(step: IndigoDyeing, yarn: YarnState, throughput: float) -> dict[str, float]:
     behind = hydrosulfite.hydrosulfite_behind_dips(
         step.dips, step.exchange, step.sky_destruction, step.bath_hydrosulfite
@@ -222,8 +229,7 @@ def behind_last_box(
     -----
     The leaving liquor is bath but for the share of the entering liquor that no box replaced.
     """
-    unchanged = feeds.kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
-    mixed = held - unchanged
+    mixed = held - unchanged(brought, feeds.kept_in, step, yarn)
     from_bath = step.pick_up_last * (1.0 - feeds.kept_in)
     over = mixed * feeds.overflow / (from_bath + feeds.overflow)
     return held - over, over

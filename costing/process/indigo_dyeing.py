@@ -12,13 +12,19 @@ from costing.process.bath_balance import (
     Feeds,
     behind_last_box,
     steady_feeds,
+    unchanged,
 )
 from costing.process.bath_salt import share_ending_half_as_sulfate
 from costing.process.chemistry import molar_mass
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, holdings, post_power, post_water
 from costing.process.postings import AIR, DRAIN, PROCESS, YARN, Book
-from costing.process.reduction import HYDROSULFITE, INDIGO
+from costing.process.reduction import (
+    CAUSTIC_PER_CARBON_DIOXIDE,
+    CAUSTIC_PER_HYDROSULFITE,
+    HYDROSULFITE,
+    INDIGO,
+)
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
@@ -187,14 +193,13 @@ def _post_caustic(
 ) -> None:
     """Caustic by the cause that takes it, less what the yarn and the dye itself bring."""
     product = materials[step.caustic_product]
-    hydroxide = molar_mass("sodium_hydroxide")
     for cause, amount in feeds.hydrosulfite.items():
-        book.feed(product, cause, 2.0 * hydroxide / HYDROSULFITE * amount)
-    book.feed(product, DECAY, hydroxide / HYDROSULFITE * feeds.hydrosulfite_decayed)
+        book.feed(product, cause, CAUSTIC_PER_HYDROSULFITE * amount)
+    book.feed(product, DECAY, 0.5 * CAUSTIC_PER_HYDROSULFITE * feeds.hydrosulfite_decayed)
     book.feed(
         product,
         "carbon dioxide in the skies",
-        2.0 * hydroxide / molar_mass("carbon_dioxide") * step.carbon_dioxide,
+        CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide,
     )
     on_yarn = liquor.carried_by_liquor(step.pick_up_last * (1.0 - feeds.kept_in), step.bath_caustic)
     book.feed(product, "carried out with the yarn", on_yarn)
@@ -202,9 +207,8 @@ def _post_caustic(
     indigo = materials[step.indigo_product]
     with_dye = indigo.alkali * feeds.indigo / indigo.strength
     brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
-    unchanged = feeds.kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
     book.feed(product, "comes with the dye", -with_dye)
-    book.feed(product, "comes with the yarn", -(brought - unchanged))
+    book.feed(product, "comes with the yarn", -(brought - unchanged(brought, feeds.kept_in, step, yarn)))
     # More alkali than the bath loses: nothing is dosed, and the surplus leaves with the liquor.
     book.feed(product, CAUSTIC_SURPLUS, feeds.caustic_surplus)
 
@@ -217,10 +221,10 @@ def _post_wetting_agent(
     on_yarn = liquor.carried_by_liquor(step.pick_up_last * (1.0 - feeds.kept_in), strength)
     over = liquor.carried_by_liquor(feeds.overflow, strength)
     brought = yarn.dissolved.get(key, 0.0)
-    unchanged = feeds.kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
+    mixed = brought - unchanged(brought, feeds.kept_in, step, yarn)
     book.feed(product, "carried out with the yarn", on_yarn)
     book.feed(product, OVERFLOW, over)
-    book.feed(product, "comes with the yarn", -min(brought - unchanged, on_yarn + over))
+    book.feed(product, "comes with the yarn", -min(mixed, on_yarn + over))
 
 
 def _post_feed_water(book: Book, step: IndigoDyeing, feeds: Feeds) -> None:

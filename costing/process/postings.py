@@ -102,8 +102,8 @@ class Book:
             return
         delivered = pure / material.strength
         active = pure
-        if material.substance == "leuco_indigo":
-            active = pure * molar_mass("leuco_indigo") / molar_mass("indigo")
+        if material.is_reduced_dye:
+            active = pure * molar_mass(material.substance) / molar_mass(material.counted_as)
         alkali = material.alkali * delivered
         rest = delivered - active - alkali
         key = material.substance or material.code

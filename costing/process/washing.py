@@ -16,7 +16,7 @@ from costing.process.mixing import (
     send_to_drain,
     shared_out,
 )
-from costing.process.postings import GREY, PROCESS, YARN, Book
+from costing.process.postings import DRAIN, GREY, PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
@@ -97,7 +97,6 @@ def scour(
         step.caustic_neutralised / molar_mass("sodium_hydroxide"),
         NEUTRALISATION,
     )
-    reaction_water = step.caustic_neutralised * molar_mass("water") / molar_mass("sodium_hydroxide")
 
     feed = leaving - yarn.liquor
     condensate = heat_box(
@@ -110,7 +109,7 @@ def scour(
         step.surface_heat_loss,
         around.direct_steam,
     )
-    main_water = feed - condensate - book.product_water - reaction_water
+    main_water = feed - condensate - book.product_water - book.reaction_water()
     if main_water < 0:
         raise InputError(
             step.name,
@@ -130,7 +129,7 @@ def scour(
     over = step.scour_overflow / leaving
     stream = f"{step.name} overflow"
     send_to_drain(book, stream, "scour overflow", shared_out(held, over))
-    book.move(WATER, "scour overflow", step.scour_overflow, PROCESS, "drain: " + stream)
+    book.move(WATER, "scour overflow", step.scour_overflow, PROCESS, DRAIN + stream)
     return (
         YarnState(
             fibre=yarn.fibre - step.weight_loss,
@@ -201,7 +200,7 @@ def rinse(
     stream = step.name
     send_to_drain(book, stream, "rinsed off", shared_out(yarn.dissolved, 1.0 - residue))
     send_to_drain(book, stream, "loose dye rinsed off", yarn.loose)
-    book.move(WATER, "rinse water", drained, PROCESS, "drain: " + stream)
+    book.move(WATER, "rinse water", drained, PROCESS, DRAIN + stream)
     return (
         YarnState(
             fibre=yarn.fibre,

@@ -14,7 +14,6 @@ from costing.reference_data.table_files import Row, cited, folder, rows
 
 NAME = "defaults.csv"
 COLUMNS = ("key", "quantity", "value", "unit", "low", "high", "contested", "source", "locator", "note")
-GROUPS = ("general", "scour", "rinse", "indigo", "drying", "lot", "yarn", "cloth", "sets")
 
 
 class Default(NamedTuple):
@@ -115,12 +114,8 @@ def _default(row: Row, place: Path) -> Default:
     if name not in QUANTITIES:
         raise InputError(row.where, f"quantity is {name!r}; accepted is a name of the table of quantities")
     parts = key.split(".")
-    if len(parts) not in (2, 3) or parts[0] not in GROUPS or parts[1] != name:
-        raise InputError(
-            row.where,
-            f"key is {key!r}; accepted is <group>.{name} or <group>.{name}.<at> "
-            f"with a group of: {', '.join(GROUPS)}",
-        )
+    if len(parts) not in (2, 3) or not parts[0].isidentifier() or parts[1] != name:
+        raise InputError(row.where, f"key is {key!r}; accepted is <group>.{name} or <group>.{name}.<at>")
     value, low, high = (_house(row, name, column) for column in ("value", "low", "high"))
     if not low <= value <= high:
         shown = f"{row.cells['low']}, {row.cells['value']}, {row.cells['high']} {row.cells['unit']}".rstrip()

@@ -12,6 +12,9 @@ from costing.settings.building import Assumption, Entry, build, check_fields
 from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS, Step
 from costing.settings.style import Style
 
+# Form in which a dye is delivered -> the dye that its strength and its loads count.
+REDUCED_DYES = {"leuco_indigo": "indigo"}
+
 
 @dataclass(frozen=True)
 class Material:
@@ -47,6 +50,16 @@ class Material:
         check_fields(self, self.where or f"material {self.code}")
         if self.remainder not in ("water", "inert"):
             raise InputError(self.where, f"remainder is {self.remainder!r}; accepted is one of: water, inert")
+
+    @property
+    def is_reduced_dye(self) -> bool:
+        """True where the dye comes reduced."""
+        return self.substance in REDUCED_DYES
+
+    @property
+    def counted_as(self) -> str:
+        """Substance that the strength counts: the dye itself where it comes reduced."""
+        return REDUCED_DYES.get(self.substance, self.substance)
 
 
 @dataclass(frozen=True)

@@ -55,7 +55,7 @@ def key_figures(mill: Mill, results: Sequence[Result]) -> Table:
         for code, amount in amounts.items():
             if code in mill.materials:
                 product = mill.materials[code]
-                key = "indigo" if product.substance == "leuco_indigo" else product.substance
+                key = product.counted_as
                 pure[key] = pure.get(key, 0.0) + amount * product.strength
         indigo, reductant = pure.get("indigo", 0.0), pure.get("sodium_hydrosulfite", 0.0)
         drain = item.streams[-1]

@@ -158,10 +158,8 @@ def typical_of(groups: tuple[str, ...], name: str) -> Default | None:
 
 def meaning_of(name: str) -> str:
     """One line of help for a field."""
-    if name in QUANTITIES:
-        return QUANTITIES[name].help
     words: Mapping[str, str] = sheet_file("words")["meaning"]
-    return words[name]
+    return words[name] if name in words else QUANTITIES[name].help
 
 
 def list_of(name: str) -> str:
