@@ -89,6 +89,9 @@ def test_summary_rounds_once_and_on_every_basis(written: Written) -> None:
     summary = sheet(written.path, "Summary")
     step = Decimal(repr(written.mill.costs.money_rounding)) if written.mill.costs else Decimal(0)
     bases = [name for name in summary.columns if name.startswith("Per ")]
+    ledger = sheet(written.path, "Ledger")
+    onto_yarn = ledger[ledger["To"] == "dyed yarn"]
+    dyed = onto_yarn.groupby("Enquiry")["Amount [kg, kWh or h per kg of grey yarn]"].sum()
     assert len(bases) == 6
     for item in written.results:
         rows = summary[summary["Enquiry"] == item.enquiry.code].set_index("Money")
@@ -97,7 +100,7 @@ def test_summary_rounds_once_and_on_every_basis(written: Written) -> None:
         mass = plan.saleable_mass
         kilograms = {
             "Per kg of grey yarn [EUR]": 1.0,
-            "Per kg of dyed yarn [EUR]": 1.0 / item.ledger.dyed_yarn_per_grey,
+            "Per kg of dyed yarn [EUR]": 1.0 / dyed[item.enquiry.code],
             "Per m of loom-state cloth [EUR]": mass / plan.loom_state_length,
             "Per yd of loom-state cloth [EUR]": 0.9144 * mass / plan.loom_state_length,
             "Per m of finished cloth [EUR]": mass / plan.finished_length,
