@@ -8,6 +8,7 @@ from costing.process import bath_salt, hydrosulfite, reduction
 TITLE = "Reduction chemistry"
 
 OXYGEN = {"hydrosulfite_per_oxygen": 1.2}
+LEUCO = {"acidity": 11.5, "first_acid_constant": 7.97, "second_acid_constant": 12.68}
 BATH = {"bath_volume": 10000.0, "bath_hydrosulfite": 2.0}
 
 FORMULAS: tuple[Formula, ...] = (
@@ -110,6 +111,6 @@ FORMULAS: tuple[Formula, ...] = (
         "salt_concentration",
         {"sulfite_formed": 30.0, "sulfate_formed": 5.0, "pick_up_last": 0.75, "overflow": 0.2},
     ),
-    Formula(reduction.leuco_acid_share, "leuco_share", {"acidity": 11.5}),
-    Formula(reduction.leuco_single_salt_share, "leuco_share", {"acidity": 11.5}),
+    Formula(reduction.leuco_acid_share, "leuco_share", LEUCO),
+    Formula(reduction.leuco_single_salt_share, "leuco_share", LEUCO),
 )

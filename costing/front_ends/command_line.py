@@ -105,8 +105,11 @@ def quote(
         now("writing the results")
         write_results(target, mill, results, overwrite=overwrite)
     screen.show(tables.headline(mill, results))
-    warnings = sum(note.kind == "warning" for item in results for note in item.remarks)
-    click.echo(f"{len(results)} quote(s), {warnings} warning(s); the working is in {target}")
+    for item in results:
+        for note in item.remarks:
+            if note.kind == "warning":
+                click.echo(f"warning, {item.enquiry.code}, {note.where}: {note.text}")
+    click.echo(f"{len(results)} quote(s); the working, with all checks, is in {target}")
 
 
 @main.command()
@@ -166,7 +169,7 @@ def list_formulas(word: str | None, as_json: bool) -> None:
     """List the formulas, or those whose name or help holds WORD."""
     from costing.front_ends import opening, screen
 
-    table = opening.formula_table(word)
+    table = opening.formula_table(word, brief=not as_json)
     if as_json:
         click.echo(screen.to_json([table]))
     else:

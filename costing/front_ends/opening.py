@@ -99,14 +99,17 @@ def _material(mill: Mill, result: Result, figure: str, chosen: list[str], step: 
         if line.material in chosen and is_bought(line) and step in (None, line.step):
             row = sums.setdefault((line.step, line.material, line.cause), [0.0, 0.0])
             row[0] += line.amount
-            row[1] += line.amount * (
-                line.substance not in ("inert", "water") or line.material in UTILITIES.values()
-            )
+            row[1] += line.amount * (line.substance not in ("inert", "water"))
     scale, unit = {"water": (1.0, "L/kg"), "steam": (1.0, "kg/kg"), POWER: (1.0, "kWh/kg")}.get(
-        chosen[0], (1.0, "h/kg") if chosen[0] == "range time" else (1000.0, "g/kg")
+        chosen[0], (1000.0, "h/t") if chosen[0] == "range time" else (1000.0, "g/kg")
     )
-    rows = [[*key, scale * value[0], scale * value[1]] for key, value in sums.items()]
     columns = [*WHERE_FROM, Column("As delivered", unit, 4), Column("Active part", unit, 4)]
+    if chosen[0] in UTILITIES.values():
+        columns = [*WHERE_FROM, Column("Used", unit, 4)]
+    rows = [
+        [*key, *(scale * value for value in values[: len(columns) - len(WHERE_FROM)])]
+        for key, values in sums.items()
+    ]
     return _sorted("use", f"{figure} of {result.enquiry.code}", columns, rows)
 
 
@@ -151,8 +154,8 @@ def _sorted(key: str, title: str, columns: list[Column], rows: list[list[Any]]) 
     return Table(key, title, "Largest first; the lines add up to the sum.", columns, rows)
 
 
-def formula_table(word: str | None) -> Table:
-    """The formulas, or those whose name, group or help holds a word."""
+def formula_table(word: str | None, brief: bool = False) -> Table:
+    """The formulas, or those whose name, group or help holds a word; `brief` to fit a screen."""
     rows: list[list[Any]] = []
     for group in GROUPS:
         for formula in group.FORMULAS:
@@ -163,6 +166,9 @@ def formula_table(word: str | None) -> Table:
     if not rows:
         raise InputError("list", f"no formula holds {word!r}; `costing list` shows all")
     columns = [Column("Group"), Column("Name"), Column("Takes"), Column("Gives"), Column("What it is")]
+    if brief:
+        columns = [columns[1], columns[3], columns[4]]
+        rows = [[row[1], row[3], row[4]] for row in rows]
     return Table("formulas", "Formulas", "costing calculate NAME shows units and ranges.", columns, rows)
 
 

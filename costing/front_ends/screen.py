@@ -20,15 +20,22 @@ def show(table: Table) -> None:
         title=table.title,
         caption=table.note,
         box=rich.box.SIMPLE_HEAD,
-        padding=(0, 1, 0, 0),
+        padding=(0, 0),
         pad_edge=False,
         title_justify="left",
         caption_justify="left",
     )
-    for column in table.columns:
+    for place, column in enumerate(table.columns):
         heading = f"{column.title}\n{column.unit}" if column.unit else column.title
         numeric = column.digits is not None
-        grid.add_column(heading, justify="right" if numeric else "left", overflow="fold")
+        # Names, codes and numbers stay whole, to be read and copied; sentences are folded.
+        whole = all(" " not in str(row[place]) for row in table.rows)
+        grid.add_column(
+            heading,
+            justify="right" if numeric else "left",
+            overflow="fold",
+            no_wrap=whole and len(table.rows) > 0,
+        )
     for row in table.rows:
         grid.add_row(*[as_text(cell, table.columns[place].digits) for place, cell in enumerate(row)])
     rich.console.Console(highlight=False, markup=False).print(grid)

@@ -116,58 +116,68 @@ def indigo_feed_from_volumes(
     return (applied + bath_indigo * surplus) / (1.0 - bath_indigo / stock_indigo)
 
 
-def leuco_acid_share(acidity: Any) -> Any:
+# Acid constants of leuco indigo: from memory, to be verified (etters-1996 was not read in full).
+FIRST_ACID_CONSTANT = 7.97
+SECOND_ACID_CONSTANT = 12.68
+
+
+def leuco_acid_share(
+    acidity: Any,
+    first_acid_constant: Any = FIRST_ACID_CONSTANT,
+    second_acid_constant: Any = SECOND_ACID_CONSTANT,
+) -> Any:
     """Share of the reduced indigo that is the undissolved acid.
 
     Parameters
     ----------
     acidity : float
-        pH of the bath [pH].
+        pH of the bath [fraction].
+    first_acid_constant, second_acid_constant : float, optional
+        pH at which half has given its first, its second proton; from memory, to be verified [fraction].
 
     Returns
     -------
     float
         Share [fraction].
-
-    Notes
-    -----
-    Acid constants pK1 = 7.97 and pK2 = 12.68: from memory, to be verified.
 
     Examples
     --------
     >>> round(leuco_acid_share(11.5) * 100, 2)
     0.03
     """
-    once, twice = _ionised(acidity)
+    once, twice = _ionised(acidity, first_acid_constant, second_acid_constant)
     return 1.0 / (1.0 + once + twice)
 
 
-def leuco_single_salt_share(acidity: Any) -> Any:
+def leuco_single_salt_share(
+    acidity: Any,
+    first_acid_constant: Any = FIRST_ACID_CONSTANT,
+    second_acid_constant: Any = SECOND_ACID_CONSTANT,
+) -> Any:
     """Share of the reduced indigo that is the mono-sodium salt, the form with most affinity.
 
     Parameters
     ----------
     acidity : float
-        pH of the bath [pH].
+        pH of the bath [fraction].
+    first_acid_constant, second_acid_constant : float, optional
+        pH at which half has given its first, its second proton; from memory, to be verified [fraction].
 
     Returns
     -------
     float
         Share [fraction].
 
-    Notes
-    -----
-    Acid constants pK1 = 7.97 and pK2 = 12.68: from memory, to be verified.
-
     Examples
     --------
     >>> round(leuco_single_salt_share(11.5) * 100, 2)
     93.78
     """
-    once, twice = _ionised(acidity)
+    once, twice = _ionised(acidity, first_acid_constant, second_acid_constant)
     return once / (1.0 + once + twice)
 
 
-def _ionised(acidity: Any) -> tuple[Any, Any]:
-    once = 10.0 ** (acidity - 7.97)
-    return once, once * 10.0 ** (acidity - 12.68)
+def _ionised(acidity: Any, first: Any, second: Any) -> tuple[Any, Any]:
+    """Single and double salt, against the acid as one."""
+    once = 10.0 ** (acidity - first)
+    return once, once * 10.0 ** (acidity - second)

@@ -22,6 +22,9 @@ SUBJECTS = {
 
 QUANTITIES: dict[str, Quantity] = {item.name: item for subject in SUBJECTS.values() for item in subject}
 
+if len(QUANTITIES) != sum(map(len, SUBJECTS.values())):
+    raise RuntimeError("a name stands twice in the tables of quantities")
+
 CHOICES: dict[str, tuple[str, ...]] = {
     "width_basis": ("cloth", "reed"),
     "crimp_basis": ("cloth length", "warp length"),

@@ -12,11 +12,9 @@ DISCHARGE = (
     Q("oxygen_demand", "kg/kg", "kg/kg", 0.0, 5.0, "oxygen taken by full oxidation, per substance"),
     Q("recovery", "", "%", 0.0, 120.0, "share of the theoretical demand that the test finds"),
     Q("molar_mass", "kg/mol", "g/mol", 1.0, 5000.0, "mass of one mol"),
-    Q("charge", "mol/kg", "mmol/kg", -1e5, 1e5, "charge per mass of yarn"),
     Q("alkalinity", "mol/L", "mmol/L", -1e5, 1e5, "strong-ion difference of the water"),
     Q("acid_demand", "kg/L", "g/L", 0.0, 1000.0, "acid (100 %) that the alkalinity takes"),
     Q("acid_per_charge", "kg/mol", "g/mol", 1.0, 500.0, "pure acid that takes up one mol of charge"),
-    Q("sodium", "kg/kg", "g/kg", 0.0, 1000.0, "sodium"),
     Q("substance_share", "", "%", 0.0, 100.0, "part of the mass, by its formula"),
     Q(
         "own_oxygen_demand",

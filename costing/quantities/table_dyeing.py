@@ -25,7 +25,6 @@ LIQUOR = (
     Q("concentration", "kg/L", "g/L", 0.0, 1000.0, "concentration of a liquor"),
     Q("concentration_in", "kg/L", "g/L", 0.0, 1000.0, "concentration of the liquor on the entering yarn"),
     Q("concentration_out", "kg/L", "g/L", 0.0, 1000.0, "concentration of the liquor on the leaving yarn"),
-    Q("feed_concentration", "kg/L", "g/L", 0.0, 1600.0, "concentration of a feed"),
     Q("carried", "kg/kg", "g/kg", 0.0, 3000.0, "carried by the liquor on the yarn"),
     Q("boxes", "", "", 1.0, 20.0, "boxes in series", whole=True),
     Q("rinse_water", "L/kg", "L/kg", 0.0, 200.0, "fresh water to the rinse boxes"),
@@ -116,6 +115,8 @@ DYEING = (
     ),
     Q("route_share", "", "%", 0.0, 100.0, "share of the destroyed hydrosulfite that ends half as sulfate"),
     Q("acidity", "", "", 0.0, 14.0, "pH"),
+    Q("first_acid_constant", "", "", 0.0, 14.0, "pH at which half of the leuco acid is the single salt"),
+    Q("second_acid_constant", "", "", 0.0, 16.0, "pH at which half of the single salt is the double salt"),
     Q("leuco_share", "", "%", 0.0, 100.0, "share of the reduced indigo in one ionic form"),
     Q("scour_caustic", "kg/L", "g/L", 0.0, 100.0, "caustic (NaOH 100 %) in the scour box"),
     Q("scour_wetting_agent", "kg/L", "g/L", 0.0, 50.0, "wetting agent as delivered in the scour box"),
@@ -153,6 +154,4 @@ LOT = (
     Q("cleaning_water", "L", "L", 0.0, 1e6, "water to clean boxes and tanks, for each lot"),
     Q("changeover_time", "h", "h", 0.0, 200.0, "time to tie in, fill and clean, for each lot"),
     Q("lot_amount", "kg", "kg", 0.0, 1e6, "amount for the whole lot"),
-    Q("lot_mass", "kg", "kg", 0.0, 1e7, "yarn that the lot effects are spread over"),
-    Q("lot_amount_per_mass", "kg/kg", "g/kg", 0.0, 1e6, "amount for the lot, per mass of yarn"),
 )

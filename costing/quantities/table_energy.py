@@ -21,7 +21,6 @@ ENERGY = (
     Q("enthalpy", "kJ/kg", "kJ/kg", 0.0, 4000.0, "enthalpy"),
     Q("liquid_enthalpy", "kJ/kg", "kJ/kg", 0.0, 2000.0, "enthalpy of the water"),
     Q("steam_enthalpy", "kJ/kg", "kJ/kg", 2000.0, 3500.0, "enthalpy of the steam"),
-    Q("condensate_enthalpy", "kJ/kg", "kJ/kg", 0.0, 2000.0, "enthalpy of the condensate as it leaves"),
     Q(
         "vapour_enthalpy",
         "kJ/kg",
@@ -50,7 +49,5 @@ ENERGY = (
     Q("surface_heat_loss", "kJ/h/m2", "kW/m2", 0.0, 20.0, "heat lost by each area of open bath"),
     Q("heated_surface", "m2", "m2", 0.0, 300.0, "open surface of the heated box"),
     Q("power", "kW", "kW", 0.0, 5000.0, "electric power taken while running"),
-    Q("power_use", "kWh/kg", "kWh/kg", 0.0, 100.0, "electric energy used"),
     Q("water_mass", "kg/kg", "kg/kg", 0.0, 200.0, "water heated"),
-    Q("water_per_litre", "kg/L", "kg/L", 0.9, 1.1, "water in one litre of dilute liquor"),
 )

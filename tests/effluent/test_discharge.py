@@ -36,11 +36,12 @@ def test_unfixed_dye_is_what_was_fed_and_did_not_stay() -> None:
     assert ALL.loads["unfixed dye"] == pytest.approx(fed - on_yarn, rel=1e-9)
 
 
-def test_concentration_is_load_over_flow() -> None:
-    for stream in streams(LEDGER, MILL.materials):
-        for parameter, load in stream.loads.items():
-            if stream.flow > 0:
-                assert stream.concentration(parameter) == load / stream.flow
+def test_concentration_of_the_dumped_bath_is_that_of_the_recipe() -> None:
+    """2 g/L of indigo and of hydrosulfite stand in the bath, whatever the lot: 2000 mg/L leave with it."""
+    (dump,) = [item for item in streams(LEDGER, MILL.materials) if item.name == "indigo dyeing dump"]
+    assert dump.concentration("unfixed dye") * 1e6 == pytest.approx(2000.0, rel=1e-6)
+    ion = 2000.0 * 128.116 / 174.096  # S2O4 in Na2S2O4
+    assert dump.concentration("hydrosulfite") * 1e6 == pytest.approx(ion, rel=1e-6)
 
 
 def test_halving_the_rinse_water_raises_concentration_and_never_the_load() -> None:

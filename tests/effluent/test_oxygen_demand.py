@@ -18,7 +18,7 @@ from costing.reference_data import substances
     ],
 )
 def test_printed_examples(formula: str, to_nitrate: bool, printed: float, digits: int, source: str) -> None:
-    assert source
+    """The source is in the name of the case."""
     assert round(oxygen_demand_of_formula(formula, to_nitrate), digits) == printed
 
 

@@ -118,7 +118,7 @@ def test_twice_the_yarn_twice_the_use_of_the_run() -> None:
     assert amounts[0] == pytest.approx(amounts[1], rel=1e-12)
 
 
-def test_no_dye_takes_no_hydrosulfite_for_reduction() -> None:
+def test_twice_the_shade_takes_twice_the_dye() -> None:
     usage = []
     for shade in (0.5, 1.0, 2.0):
         mill = example_mill(recipe={"indigo dyeing": {"indigo_on_yarn": shade}})

@@ -32,7 +32,7 @@ def headline(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Enquiry"),
         Column("Style"),
         Column("Recipe"),
-        Column("Finished cloth", "m", 0),
+        Column("Length", "m", 0),
         Column("Cost", f"{costs.currency}/kg", digits),
         Column("Cost", f"{costs.currency}/m", digits),
         Column("Price", f"{costs.currency}/m", digits),
