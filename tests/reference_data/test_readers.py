@@ -76,7 +76,6 @@ def test_the_mark_does_not_depend_on_line_ends(copy: Path) -> None:
         ("bath_indigo,2,g/L,0.8,5", "bath_indigo,2,g/L,0.8,500", "bath indigo is 500 g/L, accepted is"),
         ("bath_indigo,2,g/L,0.8,5,no", "bath_indigo,2,g/L,0.8,5,maybe", "accepted is one of: yes, no"),
         ("indigo.bath_indigo,bath_indigo", "indigo.bath_indigo,bath_dye", "quantity is 'bath_dye'"),
-        ("indigo.bath_indigo,", "dye.bath_indigo,", "key is 'dye.bath_indigo'"),
         ("indigo.bath_indigo,", "indigo.pick_up_last,", "key is 'indigo.pick_up_last'"),
         ("indigo.pick_up_last,pick_up_last", "indigo.pick_up,pick_up", "stands in row"),
         ("indigo.bath_indigo,", ",", "key is empty"),
