@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import inspect
+import math
 from collections.abc import Mapping
+from functools import cache
 from typing import Any, Callable, NamedTuple
 
 from costing.quantities import InputError, Quantity, check, from_house, label, quantity, to_house
@@ -42,24 +44,15 @@ class Formula(NamedTuple):
     @property
     def arguments(self) -> list[Quantity]:
         """The quantities that the arguments are, in order."""
-        return [quantity(name) for name in self._parameters]
+        return [quantity(name) for name in parameters(self.function)]
 
     @property
     def defaults(self) -> dict[str, float]:
         """Arguments that may be left out, in house units."""
         return {
             name: parameter.default
-            for name, parameter in self._parameters.items()
+            for name, parameter in parameters(self.function).items()
             if parameter.default is not inspect.Parameter.empty
-        }
-
-    @property
-    def _parameters(self) -> dict[str, inspect.Parameter]:
-        """All but what follows a bare star, which is for tests with units and not for a cell."""
-        return {
-            name: parameter
-            for name, parameter in inspect.signature(self.function).parameters.items()
-            if parameter.kind is not inspect.Parameter.KEYWORD_ONLY
         }
 
     def calculate(self, values: Mapping[str, Any], result_unit: str | None = None) -> float:
@@ -101,6 +94,8 @@ class Formula(NamedTuple):
             raise InputError(self.name, str(error)) from error
         except (ArithmeticError, ValueError) as error:
             raise InputError(self.name, f"cannot be calculated with these values ({error})") from error
+        if not math.isfinite(value):
+            raise InputError(self.name, f"cannot be calculated with these values (it gives {value})")
         if result_unit is None:
             return from_house(value, answer.usual, answer.unit)
         return self._converted(label(answer.name), value, answer.unit, result_unit)
@@ -121,3 +116,13 @@ class Formula(NamedTuple):
             raise InputError(self.name, f"{what}: the unit {unit!r} is not known") from None
         except ValueError as error:
             raise InputError(self.name, f"{what}: {error}") from None
+
+
+@cache
+def parameters(function: Callable[..., Any]) -> dict[str, inspect.Parameter]:
+    """Arguments of an equation: all but what follows a bare star, which is for tests with units."""
+    return {
+        name: parameter
+        for name, parameter in inspect.signature(function).parameters.items()
+        if parameter.kind is not inspect.Parameter.KEYWORD_ONLY
+    }

@@ -1,10 +1,12 @@
-"""Every formula once, by name."""
+"""Every formula once, by name; and every function that a cell can call, which are a few more."""
 
 from __future__ import annotations
 
+from functools import cache
 from types import ModuleType
 
 from costing.formulas import (
+    functions,
     group_cloth,
     group_discharge,
     group_liquor,
@@ -14,7 +16,9 @@ from costing.formulas import (
     group_steam,
     group_yarn,
 )
-from costing.formulas.formula import Formula
+from costing.formulas.cell_formula import cell_formula
+from costing.formulas.cell_function import CellFunction
+from costing.formulas.formula import PREFIX, Formula
 from costing.quantities import InputError
 
 GROUPS: tuple[ModuleType, ...] = (
@@ -30,6 +34,23 @@ GROUPS: tuple[ModuleType, ...] = (
 
 FORMULAS: dict[str, Formula] = {formula.name: formula for group in GROUPS for formula in group.FORMULAS}
 
+OTHERS: dict[str, CellFunction] = {function.name: function for function in functions.FUNCTIONS}
+
+
+@cache
+def cell_functions() -> dict[str, CellFunction]:
+    """Every function that a cell can call, by name: the equations by group, then the others.
+
+    Examples
+    --------
+    >>> cell_functions()["WARP_DELIVERED_FROM_PURE"].gives, cell_functions()["WARP_MOLAR_MASS"].gives
+    ('delivered mass [kg]', 'molar mass [g/mol]')
+    """
+    equations = {
+        formula.name: cell_formula(formula, group.TITLE) for group in GROUPS for formula in group.FORMULAS
+    }
+    return {**equations, **OTHERS}
+
 
 def find(name: str) -> Formula:
     """Find a formula by its name, in any case, with or without the prefix.
@@ -43,13 +64,16 @@ def find(name: str) -> Formula:
     --------
     >>> find("delivered_from_pure").name
     'WARP_DELIVERED_FROM_PURE'
+    >>> find("warp_mass_per_metre").name
+    'WARP_WARP_MASS_PER_METRE'
     """
+    wanted = name.strip().upper()
+    for full in (wanted, PREFIX + wanted):
+        if full in FORMULAS:
+            return FORMULAS[full]
     import difflib  # only a wrong name pays for it
 
-    wanted = name.strip().upper()
-    wanted = wanted if wanted.startswith("WARP_") else f"WARP_{wanted}"
-    if wanted in FORMULAS:
-        return FORMULAS[wanted]
-    near = difflib.get_close_matches(wanted, FORMULAS, n=3, cutoff=0.5)
+    full = wanted if wanted.startswith(PREFIX) else PREFIX + wanted
+    near = difflib.get_close_matches(full, FORMULAS, n=3, cutoff=0.5)
     hint = f"; near are: {', '.join(near)}" if near else ""
     raise InputError("formulas", f"{name!r} is not a formula{hint}; `costing list` shows all")
