@@ -244,3 +244,20 @@ def test_a_skip_fails_in_continuous_integration(tmp_path: Path, ci: str, outcome
         timeout=60,
     )
     assert outcome in done.stdout
+
+
+def test_links_and_sheets_that_the_readme_names_exist() -> None:
+    from costing.front_ends.workbook.build import demo_book
+    from openpyxl import load_workbook
+
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    for link in re.findall(r"\]\(([^)]+)\)", text):
+        assert (ROOT / link).is_file(), link
+    sheets = {
+        *load_workbook(demo_book(), read_only=True).sheetnames,
+        *re.findall(
+            r'"([A-Z][a-z ]+)"', (ROOT / "costing/front_ends/workbook/results.py").read_text("utf-8")
+        ),
+    }
+    for name in re.findall(r"(?<!\*)\*([A-Z][a-z ]+)\*(?!\*)", text):
+        assert name in sheets, name
