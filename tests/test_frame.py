@@ -247,8 +247,9 @@ def test_a_skip_fails_in_continuous_integration(tmp_path: Path, ci: str, outcome
 
 
 def test_links_and_sheets_that_the_readme_names_exist() -> None:
-    from costing.front_ends.workbook.build import demo_book
     from openpyxl import load_workbook
+
+    from costing.front_ends.workbook.build import demo_book
 
     text = (ROOT / "README.md").read_text(encoding="utf-8")
     for link in re.findall(r"\]\(([^)]+)\)", text):
