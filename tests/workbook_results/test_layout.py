@@ -42,6 +42,7 @@ def test_tables_are_frozen_filtered_and_printed_with_their_heads(book: Workbook,
     assert page.print_title_rows == "$5:$6"
     assert page.page_setup.orientation == "landscape"
     assert page.page_setup.fitToWidth == 1
+    assert page.page_setup.fitToHeight == 0
     assert page.sheet_properties.pageSetUpPr.fitToPage
     assert page.oddFooter.right.text == "page &P of &N"
     assert not page.merged_cells.ranges

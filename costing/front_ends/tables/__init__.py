@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from costing.front_ends.tables.cloth_and_order import cloth_plan, order_plan
 from costing.front_ends.tables.drain import discharge_concentrations, discharge_loads
 from costing.front_ends.tables.dye_bath import dye_bath
 from costing.front_ends.tables.grounds import (
@@ -14,7 +15,7 @@ from costing.front_ends.tables.grounds import (
     sources_cited,
 )
 from costing.front_ends.tables.money import cost_by_group, cost_by_step, cost_lines, headline, quotes
-from costing.front_ends.tables.range_work import key_figures, ledger_lines, order_plan, use
+from costing.front_ends.tables.range_work import key_figures, ledger_lines, use
 from costing.front_ends.tables.table import Column, Result, Table, costs_of, decimals_of, work_out
 from costing.settings.mill import Mill
 
@@ -41,6 +42,7 @@ def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:
         dye_bath(mill, results),
         discharge_loads(results),
         discharge_concentrations(results),
+        cloth_plan(results),
         order_plan(results),
         checks(mill, results),
         defaults_taken(mill, results),

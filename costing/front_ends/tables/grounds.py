@@ -192,5 +192,5 @@ def run_record(mill: Mill, results: Sequence[Result]) -> Table:
         rows.append(["oldest price of a material used", min(dates)])
     rates = {money: rate for money, rate in costs.exchange_rates.items() if money != costs.currency}
     rows += [[f"{costs.currency} for 1 {money}", rate] for money, rate in rates.items()]
-    note = "Keep this with the quote: the same book, version and tables give the same figures."
+    note = "The same book, version and tables give the same figures."
     return Table("run_record", "Record", note, [Column("What"), Column("Value")], rows)

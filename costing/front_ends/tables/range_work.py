@@ -1,4 +1,4 @@
-"""Tables of what the range does: key figures, use of materials, plan, and every posting."""
+"""Tables of what the range takes: key figures, use of materials, and every posting."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from typing import Any
 from costing.cost.quote import group_of
 from costing.front_ends.tables.table import (
     FINISHED_METRE,
-    LOOM_STATE_METRE,
     Column,
     Result,
     Table,
@@ -132,83 +131,6 @@ def use(mill: Mill, results: Sequence[Result]) -> Table:
         "what is handed to the next lot is off."
     )
     return Table("use", "Use of materials", note, columns, rows)
-
-
-def order_plan(results: Sequence[Result]) -> Table:
-    """Cloth, ropes, lengths, masses and hours of each enquiry."""
-    columns = [
-        Column("Enquiry"),
-        Column("Ends", "", 0),
-        Column("Warp", "tex", 1),
-        Column("Warp", "Ne", 2),
-        Column("Loom-state cloth", "g/m2", 0),
-        Column("Finished cloth", "g/m2", 0),
-        Column("Finished cloth", "oz/yd2", 2),
-        Column("Finished width", "cm", 1),
-        Column("Loom-state width", "cm", 1),
-        Column("Width in the reed", "cm", 1),
-        Column("Grey warp", "g per m of loom-state cloth", 1),
-        Column("Weft", "g per m of loom-state cloth", 1),
-        Column("Grey warp", "g per m of finished cloth", 1),
-        Column("Weft", "g per m of finished cloth", 1),
-        Column("Finished cloth", "m", 0),
-        Column("Ropes of a set", "", 0),
-        Column("Ends per rope", "", 1),
-        Column("Section beams of a run", "", 0),
-        Column("Subsets of a run", "", 0),
-        Column("Ends of a subset", "", 0),
-        Column("Sets", "", 0),
-        Column("Warp sold of a set", "m", 0),
-        Column("Sub-lots of a set", "from the top of the tub"),
-        Column("Range runs", "m", 0),
-        Column("Saleable grey yarn", "kg", 0),
-        Column("Dyed grey yarn", "kg", 0),
-        Column("Throughput", "kg/h", 0),
-        Column("Running", "h", 1),
-        Column("Changeover", "h", 1),
-        Column("Stoppages", "h", 1),
-    ]
-    rows = []
-    for item in results:
-        cloth, plan = item.ledger.fabric, item.ledger.plan
-        rows.append(
-            [
-                item.enquiry.code,
-                cloth.ends,
-                1e6 * cloth.linear_density,
-                convert(cloth.linear_density, "kg/m", "Ne"),
-                1000.0 * cloth.loom_state_areal_mass,
-                1000.0 * cloth.finished_areal_mass,
-                convert(cloth.finished_areal_mass, "kg/m2", "oz/yd2"),
-                100.0 * cloth.finished_width,
-                100.0 * cloth.cloth_width,
-                100.0 * cloth.reed_width,
-                1000.0 * item.quote.per[LOOM_STATE_METRE],
-                1000.0 * cloth.weft_per_metre,
-                1000.0 * item.quote.per[FINISHED_METRE],
-                1000.0 * cloth.weft_per_metre * plan.loom_state_length / plan.finished_length,
-                plan.finished_length,
-                plan.ropes,
-                plan.ends_per_rope,
-                float(plan.beams.section_beams),
-                float(plan.beams.subsets),
-                plan.beams.ends_per_subset,
-                plan.number_of_sets,
-                plan.set_length,
-                ", ".join(f"{part.letter} {part.position} {part.length:.0f} m" for part in plan.sublots),
-                plan.run_length,
-                plan.saleable_mass,
-                plan.grey_mass_dyed,
-                plan.around.throughput,
-                plan.run_hours,
-                plan.changeover_hours,
-                plan.stoppage_hours,
-            ]
-        )
-    note = (
-        "What the style is, and what the range runs for it. Leaders and off-shade metres are in what it runs."
-    )
-    return Table("order_plan", "Cloth and order", note, columns, rows)
 
 
 def ledger_lines(results: Sequence[Result]) -> Table:

@@ -34,7 +34,7 @@ PRINTED_WIDTH = 10.69  # of A4 on its side between the margins [inches]
 YARN_GROUPS = 2  # the first groups; a chart of the dyeing leaves them out
 
 CHART_WIDTH, CHART_HEIGHT = 13.6, 7.2  # two beside each other and two below each other fill A4 [cm]
-CHART_COLUMNS, CHART_ROWS, ROWS_OF_A_PAGE = 8, 14, 2
+CHART_COLUMNS, CHART_ROWS, ROWS_OF_A_PAGE = 8, 15, 2
 COLUMN_WIDTH = 8.9
 SUMMARY_CHART_WIDTH = 34.0
 
@@ -167,7 +167,7 @@ def _chart_sheet(
             if chart is not None:
                 sheet.add_chart(chart, f"{get_column_letter(1 + place * CHART_COLUMNS)}{row}")
         if (number + 1) % ROWS_OF_A_PAGE == 0 and number + 1 < len(lines):
-            sheet.row_breaks.append(Break(id=row + CHART_ROWS - 1))
+            sheet.row_breaks.append(Break(id=row + CHART_ROWS - 2))  # in the gap between two charts
     styles.page(sheet, title_rows=f"1:{HEAD}", freeze=f"A{HEAD}")
     _scale(sheet, wide)
 
@@ -200,7 +200,8 @@ HOLDS = {
     "Discharge loads": "flow and load of each stream",
     "Discharge concentrations": "what each stream reads in mg/L before any treatment",
     "Discharge charts": "two charts for each enquiry: COD and flow by stream",
-    "Plan": "the cloth, the ropes, the sets and the hours",
+    "Cloth": "ends, counts, widths and masses",
+    "Order": "ropes, beams, sets, sub-lots, lengths, masses and hours",
     "Checks": "warnings, unusual settings, what is not priced, and the balance",
     "Defaults taken": "typical values taken for empty cells, with low, high and source",
     "Cost lines": "every priced line: step, material, cause; they add up to the cost",
