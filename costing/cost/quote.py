@@ -17,6 +17,16 @@ WATER_LINE = "water"
 STEAM_LINE = "steam"
 EFFLUENT = "effluent"
 
+# Bases that are dyed warp: they hold no weft.
+YARN_BASES = ("kg of grey yarn", "kg of dyed yarn", "m of dyed warp")
+
+# What the enquiry's length counts -> the basis on which it is priced.
+ORDERED = {
+    "finished cloth": "m of finished cloth",
+    "loom-state cloth": "m of loom-state cloth",
+    "dyed warp": "m of dyed warp",
+}
+
 METRES_PER_YARD = convert(1.0, "yd", "m")
 
 GROUPS = (
@@ -72,7 +82,9 @@ class Quote(NamedTuple):
     currency : str
         The mill's money.
     cost_per_kg, price_per_kg : float
-        Full cost, and selling price with margin, per kilogram of saleable grey yarn.
+        Full cost with its weft, and selling price with margin, per kilogram of saleable grey warp.
+    weft_per_kg : float
+        Part of the cost that is weft yarn, per kilogram of saleable grey warp.
     per : dict
         Basis -> kilograms of saleable grey yarn in it; multiply a cost per kilogram by it.
     margin : float
@@ -85,9 +97,19 @@ class Quote(NamedTuple):
     currency: str
     cost_per_kg: float
     price_per_kg: float
+    weft_per_kg: float
     per: dict[str, float]
     margin: float
     not_priced: tuple[str, ...]
+
+    def cost_on(self, basis: str) -> float:
+        """Cost on a basis: of the dyed warp alone where it is yarn, with the weft where it is cloth."""
+        weft = self.weft_per_kg if basis in YARN_BASES else 0.0
+        return (self.cost_per_kg - weft) * self.per[basis]
+
+    def price_on(self, basis: str) -> float:
+        """Price on a basis, with margin."""
+        return float(price_with_margin(self.cost_on(basis), self.margin))
 
     def by(self, *columns: str) -> dict[tuple[str, ...], float]:
         """Cost per kilogram, summed by any of step, material, cause and group.
@@ -150,7 +172,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         amount = ledger.fabric.weft_per_metre / ledger.saleable_warp_per_metre
         lines.append(
             CostLine(
-                "weaving",
+                "weft yarn",
                 ledger.style.weft_yarn,
                 "weft yarn",
                 "weft yarn",
@@ -182,7 +204,14 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         if not code
     ]
     return Quote(
-        lines, costs.currency, total, price_with_margin(total, margin), bases(ledger), margin, tuple(missing)
+        lines,
+        costs.currency,
+        total,
+        price_with_margin(total, margin),
+        sum(line.cost for line in lines if line.group == "weft yarn"),
+        bases(ledger),
+        margin,
+        tuple(missing),
     )
 
 
@@ -193,6 +222,7 @@ def bases(ledger: Ledger) -> dict[str, float]:
     return {
         "kg of grey yarn": 1.0,
         "kg of dyed yarn": 1.0 / ledger.dyed_yarn_per_grey,
+        "m of dyed warp": ledger.plan.saleable_mass / ledger.plan.warp_length,
         "m of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state),
         "yd of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state) * METRES_PER_YARD,
         "m of finished cloth": cost_per_metre_of_cloth(1.0, finished),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
-BOOK = click.argument("book", required=False, type=click.Path(path_type=Path))
+BOOK = click.argument("book", required=False, type=click.Path(path_type=Path, readable=False))
 JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
 
 
@@ -34,6 +35,9 @@ def one_line_errors(command: Command) -> Command:
         except InputError as error:
             click.echo(f"refused: {error}".replace("\n", " "), err=True)
             sys.exit(2)
+        except OSError as error:
+            click.echo(f"stopped: {error.strerror or error}", err=True)
+            os._exit(1)  # the ordinary exit would try to write to the same full place once more
 
     return guarded  # type: ignore[return-value]
 
@@ -73,7 +77,7 @@ def main() -> None:
     "--out",
     "-o",
     type=click.Path(path_type=Path),
-    help="File for the results; default: the book's name with _results.",
+    help="File for the results; default: the book's name with _results, in the current folder.",
 )
 @click.option("--overwrite", is_flag=True, help="Replace the results file if it is there.")
 @JSON
@@ -89,6 +93,8 @@ def quote(
     """
     from costing.front_ends import screen, tables
 
+    if as_json and out is not None:
+        raise InputError("--out", "goes with the workbook; accepted is --json without it")
     with _progress() as now:
         now("reading the book")
         mill, source = _read(book)

@@ -7,12 +7,11 @@ import textwrap
 from collections.abc import Iterable
 from typing import Any
 
-from costing.cost.quote import group_of
+from costing.cost.quote import EFFLUENT, CostLine, group_of
 from costing.effluent.discharge import PARAMETERS, Stream, parts_of
 from costing.formulas.registry import GROUPS, find
 from costing.front_ends.tables import Column, Result, Table, costs_of
 from costing.front_ends.units import read_quantity
-from costing.ledger.whole import is_bought
 from costing.process.postings import POWER
 from costing.quantities import InputError, describe, label, quantity
 from costing.reference_data import cautions, defaults
@@ -43,7 +42,9 @@ def open_figure(mill: Mill, result: Result, figure: str, step: str | None = None
         No such figure or step.
     """
     wanted = figure.strip().lower()
-    steps = dict.fromkeys(line.step for line in result.ledger.lines)
+    steps = dict.fromkeys(
+        [line.step for line in result.quote.lines] + [line.step for line in result.ledger.lines]
+    )
     if step is not None and step not in steps:
         raise InputError("--step", f"{step!r} is not a step of this route; there are: {', '.join(steps)}")
     if wanted == "cost":
@@ -75,42 +76,49 @@ def _cost(mill: Mill, result: Result, step: str | None) -> Table:
 WHERE_FROM = [Column("Step"), Column("Material"), Column("Cause")]
 
 
+def _used_lines(result: Result) -> list[CostLine]:
+    """Priced lines of what is used; what the drain and the office cost is not used."""
+    return [line for line in result.quote.lines if line.group not in (EFFLUENT, "overhead")]
+
+
 def _materials_called(mill: Mill, result: Result, wanted: str) -> list[str]:
-    """Bought things of a ledger that a word means: a code, a utility, a group, a role or a substance."""
-    codes = {code.lower(): code for code in mill.materials} | UTILITIES
-    found = dict.fromkeys(line.material for line in result.ledger.lines if is_bought(line))
+    """Used things that a word means: a code, a utility, a group, a role or a substance."""
+    found = dict.fromkeys(line.material for line in _used_lines(result))
+    codes = {code.lower(): code for code in found} | UTILITIES
     if wanted in codes:
         return [codes[wanted]] if codes[wanted] in found else []
     return [code for code in found if code in mill.materials and _is_called(mill, code, wanted)]
 
 
 def _material(mill: Mill, result: Result, figure: str, chosen: list[str], step: str | None) -> Table:
+    lines = _used_lines(result)
     if not chosen:
-        bought = dict.fromkeys(line.material for line in result.ledger.lines if is_bought(line))
-        groups = dict.fromkeys(group_of(mill.materials[code]) for code in bought if code in mill.materials)
+        words = dict.fromkeys([line.group for line in lines] + [line.material for line in lines])
         raise InputError(
             "--of",
             f"{figure!r} is nothing that enquiry {result.enquiry.code} uses; there are: cost, flow, "
-            f"{', '.join([*UTILITIES, *groups, *(code for code in bought if code in mill.materials)])}; "
-            f"drain: {'; '.join(PARAMETERS)}",
+            f"{', '.join(words)}; drain: {'; '.join(PARAMETERS)}",
         )
-    sums: dict[tuple[str, str, str], list[float]] = {}
-    for line in result.ledger.lines:
-        if line.material in chosen and is_bought(line) and step in (None, line.step):
-            row = sums.setdefault((line.step, line.material, line.cause), [0.0, 0.0])
-            row[0] += line.amount
-            row[1] += line.amount * (line.substance not in ("inert", "water"))
-    scale, unit = {"water": (1.0, "L/kg"), "steam": (1.0, "kg/kg"), POWER: (1.0, "kWh/kg")}.get(
-        chosen[0], (1000.0, "h/t") if chosen[0] == "range time" else (1000.0, "g/kg")
-    )
-    columns = [*WHERE_FROM, Column("As delivered", unit, 4), Column("Active part", unit, 4)]
-    if chosen[0] in UTILITIES.values():
-        columns = [*WHERE_FROM, Column("Used", unit, 4)]
-    rows = [
-        [*key, *(scale * value for value in values[: len(columns) - len(WHERE_FROM)])]
-        for key, values in sums.items()
-    ]
+    products = all(code in mill.materials for code in chosen)
+    scale, unit = SHOWN_AS.get(chosen[0], (1000.0, "g/kg"))
+    columns = [*WHERE_FROM, Column("As delivered" if products else "Used", unit, 4)]
+    if products:
+        columns.append(Column("Active part", unit, 4))
+    rows: list[list[Any]] = []
+    for line in lines:
+        if line.material in chosen and step in (None, line.step):
+            row: list[Any] = [line.step, line.material, line.cause, scale * line.amount]
+            rows.append([*row, row[-1] * mill.materials[line.material].strength] if products else row)
     return _sorted("use", f"{figure} of {result.enquiry.code}", columns, rows)
+
+
+# What is no product: factor and unit in which a line of it is shown.
+SHOWN_AS = {
+    "water": (1.0, "L/kg"),
+    "steam": (1.0, "kg/kg"),
+    POWER: (1.0, "kWh/kg"),
+    "range time": (1000.0, "h/t"),
+}
 
 
 def _is_called(mill: Mill, code: str, wanted: str) -> bool:

@@ -85,13 +85,15 @@ class Plan(NamedTuple):
     sublots: tuple[sets.Sublot, ...]
 
 
-def plan_cloth(style: Style) -> ClothPlan:
+def plan_cloth(style: Style, stretch: float = 0.0) -> ClothPlan:
     """Work out the yarns and the cloth of a style.
 
     Parameters
     ----------
     style : Style
         Of the mill's book.
+    stretch : float, optional
+        Gain of length on the range, which makes the warp finer in the cloth [fraction].
 
     Returns
     -------
@@ -113,7 +115,7 @@ def plan_cloth(style: Style) -> ClothPlan:
         reed_width = cloth.reed_width_from_cloth_width(style.width, style.weft_crimp)
     ends = cloth.whole_ends_from_density(style.ends_density, style.width, style.selvedge_ends)
     loom_state = cloth.loom_state_areal_mass(
-        cloth.warp_areal_mass(ends / cloth_width, warp, crimp),
+        cloth.warp_areal_mass(ends / cloth_width, sets.linear_density_after_stretch(warp, stretch), crimp),
         cloth.weft_areal_mass(style.picks_density, weft, style.weft_crimp),
         style.size_add_on,
     )

@@ -64,6 +64,10 @@ def _warnings(ledger: Ledger) -> list[Remark]:
                     "the rinse gets less water than the yarn takes up; water was added to hold the level",
                 )
             )
+    for what, code in (("warp", ledger.style.warp_yarn), ("weft", ledger.style.weft_yarn)):
+        if not code:
+            text = f"no code of a {what} yarn: the {what} yarn is not in the cost and not in the price"
+            found.append(Remark("warning", f"style {ledger.style.code}", text))
     lost = ledger.range.leader_length + ledger.range.off_shade_length
     if ledger.plan.set_length < lost:
         found.append(
@@ -112,6 +116,7 @@ def _unusual(ledger: Ledger) -> list[Remark]:
         (step.name, (step.KIND,), step) for step in ledger.steps
     ]
     owners.append((f"range {ledger.range.code}", ledger.range.GROUPS, ledger.range))
+    owners.append((f"style {ledger.style.code}", ledger.style.GROUPS, ledger.style))
     for where, groups, item in owners:
         for name in QUANTITIES:
             value = getattr(item, name, None)

@@ -101,7 +101,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     recipe = mill.recipe(enquiry.recipe, where)
     range_ = mill.range(enquiry.range, where)
     steps = mill.steps_of(recipe, range_)
-    fabric = plan_cloth(style)
+    fabric = plan_cloth(style, range_.stretch)
     plan = plan_order(style, fabric, enquiry, range_)
     run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
     lines = list(run.lines)

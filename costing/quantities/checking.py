@@ -33,7 +33,7 @@ def label(name: str) -> str:
 
 def number_text(value: float) -> str:
     """A number without needless digits."""
-    return f"{value:.6g}"
+    return f"{value:,.0f}" if 1e5 <= abs(value) < 1e15 else f"{value:.6g}"
 
 
 def shown(item: Quantity, value: float) -> str:

@@ -119,8 +119,8 @@ def build(
             elif sort == "number":
                 check(name, None, where)
             else:
-                accepted = f"; accepted is one of: {', '.join(CHOICES[name])}" if sort == "choice" else ""
-                raise InputError(where, f"{label(name)} is empty{accepted}")
+                accepted = f"one of: {', '.join(CHOICES[name])}" if sort == "choice" else "a code of the book"
+                raise InputError(where, f"{label(name)} is empty; accepted is {accepted}")
         elif sort == "number":
             values[name] = check(name, entry.value, where)
         elif sort == "choice":

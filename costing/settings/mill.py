@@ -141,6 +141,7 @@ class Enquiry:
     stoppage_time: float
     pumps_in_stoppage: str
     margin: float | None = None
+    order_unit: str = "m"
 
     def __post_init__(self) -> None:
         check_fields(self, f"enquiry {self.code}")

@@ -75,10 +75,10 @@ def test_json_has_every_table_and_adds_up(folder: Path) -> None:
         value
         for row in lines
         for key, value in row.items()
-        if key.endswith("per kg of grey yarn]") and "Cost" in key
+        if key.endswith("per m of finished cloth]") and "Cost" in key
     ]
     (quoted,) = document["quotes"]
-    (cost,) = [value for key, value in quoted.items() if key.startswith("Cost") and "kg of grey yarn" in key]
+    (cost,) = [value for key, value in quoted.items() if key.startswith("Cost") and "m of finished" in key]
     assert sum(costs) == pytest.approx(cost, abs=0.001)
     assert not list(folder.iterdir())
 
@@ -128,8 +128,8 @@ def test_ledger_tells_a_material_from_what_is_left_of_it_in_the_drain() -> None:
 def test_ledger_of_cost_is_the_quote() -> None:
     opened = json.loads(run("ledger", "-e", "Q-02", "--of", "cost", "--json").output)["cost"][-1]
     quoted = json.loads(run("quote", "-e", "Q-02", "--json").output)["quotes"][0]
-    (total,) = [value for key, value in opened.items() if "per kg" in key]
-    (cost,) = [value for key, value in quoted.items() if key.startswith("Cost") and "kg of grey yarn" in key]
+    (total,) = [value for key, value in opened.items() if "per m" in key]
+    (cost,) = [value for key, value in quoted.items() if key.startswith("Cost") and "m of finished" in key]
     assert total == pytest.approx(cost, abs=0.0005)
 
 

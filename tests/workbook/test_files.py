@@ -130,17 +130,21 @@ def test_a_protected_file_is_one_for_the_library_too() -> None:
     assert msoffcrypto.OfficeFile(io.BytesIO(protected())).is_encrypted()
 
 
-def test_a_book_that_is_open_elsewhere_is_read_and_left_alone(tmp_path: Path) -> None:
+@pytest.mark.parametrize("lock", [".~lock.book.xlsx#", "~$book.xlsx"])
+def test_a_book_that_is_open_elsewhere_is_refused_and_left_alone(tmp_path: Path, lock: str) -> None:
     path = tmp_path / "book.xlsx"
     path.write_bytes(demo_book().read_bytes())
     path.chmod(stat.S_IREAD)
-    (tmp_path / ".~lock.book.xlsx#").write_text("clerk,desk,today;", encoding="utf-8")
-    (tmp_path / "~$book.xlsx").write_bytes(b"clerk")
+    (tmp_path / lock).write_text("clerk,desk,today;", encoding="utf-8")
     before = (path.read_bytes(), path.stat().st_mtime_ns)
-    with path.open("rb"):
-        assert len(read_book(path).styles) == 7
+    with pytest.raises(
+        InputError, match=r"book\.xlsx: is open in a spreadsheet program; accepted is a saved"
+    ):
+        read_book(path)
+    (tmp_path / lock).unlink()
+    assert len(read_book(path).styles) == 7
     assert (path.read_bytes(), path.stat().st_mtime_ns) == before
-    assert len(list(tmp_path.iterdir())) == 3
+    assert len(list(tmp_path.iterdir())) == 1
 
 
 def test_a_fresh_book_replaces_nothing_unasked(tmp_path: Path) -> None:

@@ -93,7 +93,7 @@ def test_summary_rounds_once_and_on_every_basis(written: Written) -> None:
     ledger = sheet(written.path, "Ledger")
     onto_yarn = ledger[ledger["To"] == "dyed yarn"]
     dyed = onto_yarn.groupby("Enquiry")["Amount [kg, kWh or h per kg of grey yarn]"].sum()
-    assert len(bases) == 6
+    assert len(bases) == 7
     for item in written.results:
         rows = summary[summary["Enquiry"] == item.enquiry.code].set_index("Money")
         cost, price = rows.loc["cost"], rows.loc["price"]
@@ -102,6 +102,7 @@ def test_summary_rounds_once_and_on_every_basis(written: Written) -> None:
         kilograms = {
             "Per kg of grey yarn [EUR]": 1.0,
             "Per kg of dyed yarn [EUR]": 1.0 / dyed[item.enquiry.code],
+            "Per m of dyed warp [EUR]": mass / plan.warp_length,
             "Per m of loom-state cloth [EUR]": mass / plan.loom_state_length,
             "Per yd of loom-state cloth [EUR]": 0.9144 * mass / plan.loom_state_length,
             "Per m of finished cloth [EUR]": mass / plan.finished_length,
@@ -109,11 +110,14 @@ def test_summary_rounds_once_and_on_every_basis(written: Written) -> None:
         }
         assert set(kilograms) == set(bases)
         for basis, kilogram in kilograms.items():
-            for row, exact in ((cost, offer.cost_per_kg), (price, offer.cost_per_kg / (1.0 - offer.margin))):
+            weft = 0.0 if "cloth" in basis else offer.by("group").get(("weft yarn",), 0.0)
+            whole = offer.cost_per_kg - weft
+            for row, exact in ((cost, whole), (price, whole / (1.0 - offer.margin))):
                 assert Decimal(repr(float(row[basis]))) % step == 0
                 assert float(row[basis]) == pytest.approx(exact * kilogram, abs=float(step) * 0.5000001)
+        assert item.enquiry.length_basis == "finished cloth"
         assert price["Order value [EUR]"] == pytest.approx(
-            price["Per m of finished cloth [EUR]"] * plan.finished_length, abs=float(step)
+            price["Per m of finished cloth [EUR]"] * item.enquiry.order_length, abs=float(step)
         )
         assert price["Margin [% of price]"] == pytest.approx(100.0 * offer.margin)
         assert cost["Warnings"] == sum(remark.kind == "warning" for remark in item.remarks)
@@ -154,7 +158,8 @@ def test_sodium_comes_in_and_goes_out_by_the_sheet_alone(written: Written) -> No
 
 def test_use_is_what_the_ledger_takes(written: Written) -> None:
     use, ledger = sheet(written.path, "Use"), sheet(written.path, "Ledger")
-    taken = ledger[ledger["From"].isin(OUTSIDE) & ledger["Material"].notna()]
+    taken = ledger[ledger["From"].isin([*OUTSIDE, "grey yarn"]) & ledger["Material"].notna()]
+    use = use[use["Group"] != "weft yarn"]  # the weft meets the warp behind the range
     sums = taken.groupby(["Enquiry", "Material"])["Amount [kg, kWh or h per kg of grey yarn]"].sum()
     assert len(use) == len(sums)
     plans = {item.enquiry.code: item.ledger.plan for item in written.results}

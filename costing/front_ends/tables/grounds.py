@@ -21,17 +21,13 @@ NO_CAUTION = "no caution in the book"
 
 
 def checks(mill: Mill, results: Sequence[Result]) -> Table:
-    """Warnings, unusual settings, what is not priced, and whether the balance closes."""
+    """Warnings, unusual settings, and whether the balance closes."""
     columns = [Column("Enquiry"), Column("Kind"), Column("Where"), Column("What")]
     rows: list[list[Any]] = []
     largest = 0.0
     for item in results:
         code = item.enquiry.code
         rows += [[code, remark.kind, remark.where, remark.text] for remark in item.remarks]
-        rows += [
-            [code, "not priced", f"style {item.enquiry.style}", f"no {name} is given, so none is in the cost"]
-            for name in item.quote.not_priced
-        ]
         gap = max(gaps(item.ledger.lines, mill.materials).values(), default=0.0)
         largest = max(largest, gap)
         if gap > CLOSES:

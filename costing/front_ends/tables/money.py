@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from costing.cost.money import rounded
-from costing.cost.quote import GROUPS
+from costing.cost.quote import GROUPS, ORDERED
 from costing.front_ends.tables.table import (
     FINISHED_METRE,
     FINISHED_YARD,
@@ -18,8 +18,10 @@ from costing.front_ends.tables.table import (
     costs_of,
     decimals_of,
 )
+from costing.quantities.units import convert
 from costing.settings.mill import Mill
 
+SCOPE = "Yarn and dyeing only: sizing, weaving and finishing are not in."
 ALL_STEPS = "all steps"
 YARNS = ("warp yarn", "weft yarn")
 
@@ -49,15 +51,15 @@ def headline(mill: Mill, results: Sequence[Result]) -> Table:
                 item.enquiry.style,
                 item.enquiry.recipe,
                 item.ledger.plan.finished_length,
-                float(rounded(offer.cost_per_kg * offer.per[GREY_KG], step)),
-                float(rounded(offer.cost_per_kg * offer.per[FINISHED_METRE], step)),
-                float(rounded(offer.price_per_kg * offer.per[FINISHED_METRE], step)),
-                float(rounded(offer.price_per_kg * offer.per[FINISHED_YARD], step)),
+                float(rounded(offer.cost_on(GREY_KG), step)),
+                float(rounded(offer.cost_on(FINISHED_METRE), step)),
+                float(rounded(offer.price_on(FINISHED_METRE), step)),
+                float(rounded(offer.price_on(FINISHED_YARD), step)),
                 item.ledger.used("water"),
                 1000.0 * item.streams[-1].loads["COD, both"],
             ]
         )
-    note = "Per kg of grey warp yarn; per metre and yard of finished cloth. Discharge is an estimate."
+    note = f"Per kg of grey warp, without weft; per metre and yard of finished cloth. {SCOPE}"
     return Table("headline", "Quotes", note, columns, rows)
 
 
@@ -72,7 +74,9 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Style"),
         Column("Recipe"),
         Column("Range"),
-        Column("Finished cloth", "m", 0),
+        Column("Ordered", "", 0),
+        Column("Unit"),
+        Column("Length of"),
     ]
     columns += [Column("Cost", f"{costs.currency} per {basis}", digits) for basis in bases]
     columns += [Column("Margin", "% of price", 1)]
@@ -84,8 +88,9 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
     ]
     rows = []
     for item in results:
-        offer, length = item.quote, item.ledger.plan.finished_length
-        price_per_metre = rounded(offer.price_per_kg * offer.per[FINISHED_METRE], step)
+        offer, enquiry = item.quote, item.enquiry
+        ordered = convert(enquiry.order_length, "m", enquiry.order_unit)
+        per_unit = offer.price_on(ORDERED[enquiry.length_basis]) * convert(1.0, enquiry.order_unit, "m")
         rows.append(
             [
                 item.enquiry.code,
@@ -93,18 +98,21 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
                 item.enquiry.style,
                 item.enquiry.recipe,
                 item.enquiry.range,
-                length,
-                *[float(rounded(offer.cost_per_kg * offer.per[basis], step)) for basis in bases],
+                ordered,
+                enquiry.order_unit,
+                enquiry.length_basis,
+                *[float(rounded(offer.cost_on(basis), step)) for basis in bases],
                 100.0 * offer.margin,
-                *[float(rounded(offer.price_per_kg * offer.per[basis], step)) for basis in bases],
-                float(rounded(float(price_per_metre) * length, step)),
+                *[float(rounded(offer.price_on(basis), step)) for basis in bases],
+                float(rounded(float(rounded(per_unit, step)) * ordered, step)),
                 ", ".join(offer.not_priced),
                 sum(remark.kind == "warning" for remark in item.remarks),
             ]
         )
     note = (
         f"Money in {costs.currency}, rounded to {costs.money_rounding:g} at the end only; prices of "
-        f"{costs.price_date:%Y-%m-%d}. Price = cost / (1 - margin)."
+        f"{costs.price_date:%Y-%m-%d}. Price = cost / (1 - margin). Per kg and per m of dyed "
+        f"warp without weft. {SCOPE}"
     )
     return Table("quotes", "Quotes", note, columns, rows)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from costing.cost.quote import group_of
+from costing.cost.quote import EFFLUENT
 from costing.front_ends.tables.table import (
     FINISHED_METRE,
     Column,
@@ -103,14 +103,19 @@ def use(mill: Mill, results: Sequence[Result]) -> Table:
     for item in results:
         per = item.quote.per[FINISHED_METRE]
         costs = item.quote.by("material")
-        for code, amount in bought(item).items():
+        amounts: dict[str, float] = {}
+        for line in item.quote.lines:
+            if line.group not in (EFFLUENT, "overhead"):
+                amounts[line.material] = amounts.get(line.material, 0.0) + line.amount
+        groups = {line.material: line.group for line in item.quote.lines}
+        for code, amount in amounts.items():
             product = mill.materials.get(code)
             if product is None:
                 unit, group = UTILITIES[code]
                 small, scale, large, active = unit, 1.0, unit, None
             else:
                 small, scale, large, active = "g", 1000.0, "kg", 1000.0 * amount * product.strength
-                group = group_of(product)
+                group = groups[code]
             rows.append(
                 [
                     item.enquiry.code,

@@ -27,7 +27,7 @@ def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
     Parameters
     ----------
     path : Path
-        The file. It may be open in a spreadsheet program at the same time.
+        The file.
 
     Returns
     -------
@@ -37,9 +37,10 @@ def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
     Raises
     ------
     InputError
-        No such file, a folder, another kind of file, a password, a damaged file, or one that would fill
-        the memory.
+        No such file, a folder, another kind of file, a password, a damaged file, one that would fill the
+        memory, or one that a spreadsheet program has open: what is on the screen may not be saved yet.
     """
+    refuse_open_elsewhere(path)
     content = _content(path)
     where = path.name
     if content.startswith(OLE):
@@ -51,6 +52,23 @@ def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
     has_formulas = _look_inside(content, where)
     values = _load(content, where, formulas=False)
     return values, _load(content, where, formulas=True) if has_formulas else None
+
+
+def refuse_open_elsewhere(path: Path) -> None:
+    """Refuse a file beside which a spreadsheet program keeps its lock.
+
+    Raises
+    ------
+    InputError
+        The file is open, or a program that had it open has left its lock behind.
+    """
+    for lock in (path.with_name(f".~lock.{path.name}#"), path.with_name(f"~${path.name}")):
+        if lock.exists():
+            raise InputError(
+                path.name,
+                f"is open in a spreadsheet program; accepted is a saved and closed file (if none has it "
+                f"open, delete {lock.name})",
+            )
 
 
 def _content(path: Path) -> bytes:

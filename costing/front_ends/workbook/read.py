@@ -21,7 +21,8 @@ from costing.front_ends.workbook.open_file import open_workbook
 from costing.front_ends.workbook.read_columns import ColumnReader, Filled
 from costing.front_ends.workbook.read_costs import read_costs
 from costing.front_ends.workbook.read_tables import TableRow, read_table, refuse_twice
-from costing.quantities import InputError, check
+from costing.quantities import InputError, check, label
+from costing.quantities.units import canonical
 from costing.settings.building import Entry, build
 from costing.settings.mill import Enquiry, Material, Mill, Range, Recipe
 from costing.settings.steps import STEP_KINDS
@@ -205,10 +206,39 @@ def _read_styles(sheet: Sheet, mill: Mill) -> None:
         entries = {name: reader.entry(item, part, name) for part, names in wanted.items() for name in names}
         for name in ("warp_yarn", "weft_yarn"):
             if entries[name].value:
-                mill.material(entries[name].value, entries[name].where)
+                _check_yarn(mill, name, entries[name])
+        _refuse_crimp_of_other_basis(entries)
         owner = f"style {item.code}"
         mill.styles[item.code] = build(Style, owner, Style.GROUPS, entries, mill.assumptions, _named(item))
         mill.places["style", item.code] = item.where
+
+
+def _order_unit(text: str) -> str:
+    """Unit in which the order is priced: as given, or metres where the unit table lacks that name."""
+    try:
+        return canonical(text)
+    except KeyError:
+        return "m"
+
+
+def _check_yarn(mill: Mill, name: str, entry: Entry) -> None:
+    wanted, material = label(name), mill.material(entry.value, entry.where)
+    if material.role != wanted:
+        raise InputError(
+            entry.where,
+            f"{wanted} is {material.code!r}, whose role is {material.role!r}; accepted is a material of the "
+            f"role {wanted}",
+        )
+
+
+def _refuse_crimp_of_other_basis(entries: Mapping[str, Entry]) -> None:
+    """The typical crimp of the table is a share of the cloth length: it must not stand in for take-up."""
+    if entries["warp_crimp"].value is None and entries["crimp_basis"].value == "warp length":
+        raise InputError(
+            entries["warp_crimp"].where,
+            "warp crimp is empty beside the basis warp length; accepted is your own figure, because the "
+            "typical one counts on the cloth length",
+        )
 
 
 def _named(item: Filled) -> dict[str, str]:
@@ -266,6 +296,10 @@ def _read_enquiries(sheet: Sheet, mill: Mill) -> None:
         mill.recipe(entries["recipe"].value, entries["recipe"].where)
         mill.range(entries["range"].value, entries["range"].where)
         owner = f"enquiry {row.code}"
-        fixed = {"code": row.code, "description": row.text("description")}
+        fixed = {
+            "code": row.code,
+            "description": row.text("description"),
+            "order_unit": _order_unit(row.text(units["order_length"])),
+        }
         mill.enquiries[row.code] = build(Enquiry, owner, Enquiry.GROUPS, entries, mill.assumptions, fixed)
         mill.places["enquiry", row.code] = row.where

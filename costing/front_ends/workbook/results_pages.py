@@ -202,7 +202,7 @@ HOLDS = {
     "Discharge charts": "two charts for each enquiry: COD and flow by stream",
     "Cloth": "ends, counts, widths and masses",
     "Order": "ropes, beams, sets, sub-lots, lengths, masses and hours",
-    "Checks": "warnings, unusual settings, what is not priced, and the balance",
+    "Checks": "warnings, unusual settings, and the balance",
     "Defaults taken": "typical values taken for empty cells, with low, high and source",
     "Cost lines": "every priced line: step, material, cause; they add up to the cost",
     "Ledger": "every posting, from account to account; cost, use and discharge are its sums",
