@@ -167,6 +167,22 @@ def book(path: Path, empty: bool, overwrite: bool) -> None:
     click.echo(f"wrote {path}; fill in the bordered cells, then: costing quote {path}")
 
 
+@main.command()
+@click.argument("path", type=click.Path(path_type=Path))
+@click.option("--overwrite", is_flag=True, help="Replace the file if it is there.")
+@one_line_errors
+def extension(path: Path, overwrite: bool) -> None:
+    """Write the LibreOffice extension to PATH (an .oxt file), which brings the formulas into Calc.
+
+    Install it with a double click or `unopkg add PATH`, then start LibreOffice again. A cell calls a
+    formula by its name: =WARP_CARRIED_BY_LIQUOR(0.75; "1.5 g/L").
+    """
+    from costing.front_ends.libreoffice.build import build_extension
+
+    build_extension(path, overwrite=overwrite)
+    click.echo(f"wrote {path}; install it with a double click, then start LibreOffice again")
+
+
 @main.command("list")
 @click.argument("word", required=False)
 @JSON

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
+from costing.cost.price_remarks import price_remarks
 from costing.cost.quote import Quote, quote
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
@@ -87,13 +89,9 @@ def work_out(mill: Mill, enquiry: Enquiry) -> Result:
         From any setting, step or price that is refused.
     """
     ledger = open_ledger(mill, enquiry)
-    return Result(
-        enquiry,
-        ledger,
-        quote(ledger, mill.materials, costs_of(mill)),
-        streams(ledger, mill.materials),
-        remarks(ledger),
-    )
+    offer = quote(ledger, mill.materials, costs_of(mill))
+    notes = [*remarks(ledger), *price_remarks(offer, mill.materials, datetime.date.today())]
+    return Result(enquiry, ledger, offer, streams(ledger, mill.materials), notes)
 
 
 def bought(result: Result) -> dict[str, float]:
