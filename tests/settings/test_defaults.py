@@ -25,8 +25,10 @@ FACTS = {
 
 
 def settings_of(group: str) -> set[str]:
-    kinds = [Range, Enquiry, Style]
-    names = {field.name for kind in kinds if group in kind.GROUPS for field in fields(kind)}
+    names: set[str] = set()
+    for kind in (Range, Enquiry, Style):
+        if group in kind.GROUPS:
+            names |= {field.name for field in fields(kind)}
     if group in STEP_KINDS:
         names |= {field.name for field in fields(STEP_KINDS[group])}
     return names
