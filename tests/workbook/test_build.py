@@ -14,7 +14,7 @@ from openpyxl.cell.cell import Cell
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.workbook.build import demo_book, write_fresh_book
+from costing.front_ends.workbook.build import demo_book, fresh_book, write_fresh_book
 from costing.front_ends.workbook.layout import (
     ROWS,
     column_sheet,
@@ -87,7 +87,7 @@ def test_the_files_of_the_sheets_give_every_setting_a_row_once() -> None:
 
 def test_an_enquiry_has_a_column_for_every_field() -> None:
     columns = {column.name for column in table_sheet("enquiries").tables[0].columns if column.kind != "unit"}
-    assert columns == {item.name for item in fields(Enquiry)}
+    assert columns | {"order_unit"} == {item.name for item in fields(Enquiry)}  # the unit of the length
 
 
 def test_every_row_has_a_meaning() -> None:
@@ -241,3 +241,15 @@ def test_an_empty_book_holds_the_frame_and_asks_for_the_rest(tmp_path: Path) -> 
         assert set(left) <= set(units)
     with pytest.raises(InputError, match=re.escape("empty.xlsx, Mill costs!B6: currency is empty")):
         read_book(path)
+
+
+def test_an_empty_book_does_not_call_itself_a_demo() -> None:
+    for demo in (True, False):
+        texts = [
+            str(cell.value)
+            for sheet in fresh_book(demo).worksheets
+            for row in sheet.iter_rows()
+            for cell in row
+            if cell.value is not None
+        ]
+        assert any("demo" in text or "invented" in text for text in texts) == demo

@@ -31,7 +31,7 @@ def fresh_book(demo: bool = True) -> Workbook:
     assert book.active is not None
     book.remove(book.active)
     add_styles(book)
-    build_pages.draw_about(book)
+    build_pages.draw_about(book, demo)
     draw_table_sheet(book, table_sheet("enquiries"), demo)
     for name in ("styles", "recipes", "ranges"):
         draw_column_sheet(book, column_sheet(name), demo)

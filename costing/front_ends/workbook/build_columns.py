@@ -51,7 +51,7 @@ def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
         True to fill in the invented columns.
     """
     sheet: Worksheet = book.create_sheet(layout.sheet)
-    top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro)
+    top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro, demo)
     columns = len(layout.demos) + layout.spare
     last_column = FIRST_COLUMN + columns - 1
     _draw_heads(sheet, layout, top, columns, demo)

@@ -17,13 +17,12 @@ from costing.reference_data.source_list import sources
 
 ABOUT_WIDTHS = {"A": 18, "B": 112}
 LIST_WIDTHS = {"substance_names": 34, "caution_keys": 19, "length_basis": 18, "bath_at_end": 22}
-# What this book's recipes and ranges can bring people near to, and what holds for all of them.
 SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 16}
 SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
 
 
-def draw_about(book: Workbook) -> None:
-    """What the book is, how it is filled, what the marks mean."""
+def draw_about(book: Workbook, demo: bool) -> None:
+    """What the book is, how it is filled, what the marks mean; of a demo, that it is one."""
     text = sheet_file("about")
     sheet: Worksheet = book.create_sheet(text["sheet"])
     put(sheet, 1, 1, text["title"], "sheet title")
@@ -32,6 +31,8 @@ def draw_about(book: Workbook) -> None:
     sheet.row_dimensions[2].height = 20
     number = 4
     for section in text["section"]:
+        if section.get("demo_only") and not demo:
+            continue
         for column in (1, 2):
             put(sheet, number, column, section["heading"] if column == 1 else None, "section")
         number += 1

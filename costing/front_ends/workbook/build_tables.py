@@ -58,7 +58,7 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
         Pages side by side in print.
     """
     sheet: Worksheet = book.create_sheet(layout.sheet)
-    top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro)
+    top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro, demo)
     heads_row, last = 0, 0
     for table in layout.tables:
         heads_row = _draw_heads(sheet, table, top)

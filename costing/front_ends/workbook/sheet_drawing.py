@@ -30,8 +30,12 @@ def put(sheet: Worksheet, row: int, column: int, value: CellValue, style: str) -
     return cell
 
 
-def head_of_sheet(sheet: Worksheet, title: str, intro: Sequence[str]) -> int:
+DEMO_LINE = "demo: "  # in front of a line that only the filled demo shows
+
+
+def head_of_sheet(sheet: Worksheet, title: str, intro: Sequence[str], demo: bool = False) -> int:
     """Title and introduction; gives the first row that is free."""
+    intro = [line.removeprefix(DEMO_LINE) for line in intro if demo or not line.startswith(DEMO_LINE)]
     put(sheet, 1, 1, title, "sheet title")
     sheet.row_dimensions[1].height = 28
     for number, text in enumerate(intro, start=2):
