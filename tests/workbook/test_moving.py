@@ -157,11 +157,22 @@ def test_a_style_is_added_in_the_next_empty_column(tmp_path: Path, demo: Mill) -
 def test_a_deleted_row_with_a_typical_value_takes_it(tmp_path: Path) -> None:
     def edit(book: Workbook) -> None:
         sheet = sheet_of(book, "Styles")
-        sheet.delete_rows(row_of(sheet, "warp crimp"))
+        sheet.delete_rows(row_of(sheet, "weft crimp"))
 
     mill = read_book(changed(tmp_path, edit))
-    assert mill.style("D-1350").warp_crimp == default("cloth.warp_crimp").value
-    assert Assumption("style D-1350", "cloth.warp_crimp") in mill.assumptions
+    assert mill.style("D-1350").weft_crimp == default("cloth.weft_crimp").value
+    assert Assumption("style D-1350", "cloth.weft_crimp") in mill.assumptions
+
+
+def test_the_typical_crimp_does_not_stand_in_for_a_take_up(tmp_path: Path) -> None:
+    """It counts on the cloth length; the style of the demo that gives a take-up must keep its own."""
+
+    def edit(book: Workbook) -> None:
+        sheet = sheet_of(book, "Styles")
+        sheet.delete_rows(row_of(sheet, "warp crimp"))
+
+    with pytest.raises(InputError, match="beside the basis warp length; accepted is your own figure"):
+        read_book(changed(tmp_path, edit))
 
 
 def test_another_unit_gives_the_same_value(tmp_path: Path, demo: Mill) -> None:
