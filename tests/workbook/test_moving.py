@@ -11,6 +11,7 @@ from openpyxl.workbook import Workbook
 
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
+from costing.quantities import InputError
 from costing.reference_data import default
 from costing.settings.building import Assumption
 from costing.settings.mill import Mill
