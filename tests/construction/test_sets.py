@@ -70,8 +70,8 @@ def test_sublots_add_up_to_the_set(set_length: float, sublot_length: float) -> N
 @pytest.mark.parametrize(
     ("set_length", "sublot_length", "message"),
     [
-        (0.0, 10000.0, "set length is 0 m, accepted is 1 to 200000 m"),
-        (10000.0, 0.0, "sublot length is 0 m, accepted is 1 to 200000 m"),
+        (0.0, 10000.0, "set length is 0 m, accepted is 1 to 200,000 m"),
+        (10000.0, 0.0, "sublot length is 0 m, accepted is 1 to 200,000 m"),
         (float("nan"), 10000.0, "set length is not a finite number"),
         (10000.0, float("inf"), "sublot length is not a finite number"),
     ],

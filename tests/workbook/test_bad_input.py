@@ -263,7 +263,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
     (
         "order of nothing",
         in_row("Enquiries", "Q-01", "Order length", 0),
-        ["Enquiries!F", "0 m", "1 to 1e+07 m"],
+        ["Enquiries!F", "0 m", "1 to 10,000,000 m"],
     ),
     (
         "order length missing",
@@ -382,7 +382,7 @@ AT_QUOTING: list[tuple[str, Edit, list[str]]] = [
     ("no rinse water", no_rinse_water, ["Recipes!I", "rinse after dyeing", "both are empty", "fill one"]),
     ("more dips than boxes", in_column(*DARK, "dips", 9, DYEING), ["Recipes!I", "dips is 9", "1 to 8"]),
     ("stock vat as thin as the bath", thin_stock_vat, ["Recipes!I", "stock indigo is 5 g/L", "4 g/L"]),
-    ("price missing", no_price, ["Materials!A12", "'LYE-50'", "no price"]),
+    ("price missing", no_price, ["Materials!A13", "'LYE-50'", "no price"]),
     (
         "more ropes than places",
         in_row("Enquiries", "Q-01", "Sets side by side", 9),
