@@ -28,7 +28,7 @@ def median_seconds(work: Callable[[], object], rounds: int) -> float:
 
 
 def one_quote() -> Callable[[], object]:
-    """Settings, steps, ledger, cost and discharge of one enquiry."""
+    """Steps, ledger, cost and discharge of one enquiry; its settings are checked once, before."""
     from costing.cost.quote import quote
     from costing.effluent.discharge import streams
     from costing.ledger.whole import open_ledger

@@ -157,7 +157,8 @@ class Mill:
     """Everything that a quote may need, looked up by code.
 
     A look-up by a code that is not there raises `InputError` and says which codes there are.
-    `recipe_steps` and `range_steps` map (code, step name) to the entries of that step.
+    `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
+    (kind, code) to sheet and cell; `assumptions` holds every default taken, each once.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -171,6 +172,7 @@ class Mill:
     costs: MillCosts | None = None
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
+    _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
     @staticmethod
     def _found(kind: str, table: Mapping[str, T], code: str, where: str) -> T:
@@ -204,7 +206,7 @@ class Mill:
         return self._found("enquiry", self.enquiries, code, where)
 
     def steps_of(self, recipe: Recipe, range_: Range) -> list[Step]:
-        """The steps of a recipe on a range, each with all it needs.
+        """The steps of a recipe on a range, each with all it needs; checked once and then kept.
 
         Parameters
         ----------
@@ -217,6 +219,9 @@ class Mill:
             An unknown route or material, a product that holds another substance, a missing or
             refused setting.
         """
+        known = self._built.get((recipe.code, range_.code))
+        if known is not None:
+            return known
         built: list[Step] = []
         route = self.route(recipe.route, self.places.get(("recipe", recipe.code), ""))
         for name, kind_name in route:
@@ -230,6 +235,7 @@ class Mill:
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
             self._check_products(entries, kind.RECIPE, owner)
             built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
+        self._built[recipe.code, range_.code] = built
         return built
 
     def _check_products(self, entries: Mapping[str, Entry], wanted: tuple[str, ...], owner: str) -> None:
