@@ -66,6 +66,23 @@ def test_margin_is_of_the_price() -> None:
     assert (offer.price_per_kg - offer.cost_per_kg) / offer.price_per_kg == pytest.approx(0.15)
 
 
+def test_the_margin_of_the_enquiry_comes_before_that_of_the_mill() -> None:
+    offer = quoted(example_mill(enquiry={"margin": 25.0}))
+    assert offer.margin == pytest.approx(0.25)
+    assert offer.price_per_kg == pytest.approx(offer.cost_per_kg / 0.75)
+
+
+def test_yarn_bases_hold_no_weft() -> None:
+    """3.4 kg of weft at 2.2 for each 4.5 kg of warp, or whatever the style says, is in the cloth alone."""
+    offer = quoted(example_mill())
+    weft = offer.by("group")["weft yarn",]
+    assert weft > 0
+    assert offer.cost_on("kg of grey yarn") == pytest.approx(offer.cost_per_kg - weft)
+    assert offer.cost_on("m of finished cloth") == pytest.approx(
+        offer.cost_per_kg * offer.per["m of finished cloth"]
+    )
+
+
 def test_no_price_is_refused_by_name() -> None:
     with pytest.raises(InputError, match="'HYDRO' is used but has no price"):
         quoted(with_material("HYDRO", price=None))

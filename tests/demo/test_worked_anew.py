@@ -1,0 +1,56 @@
+"""The quote of a demo enquiry against the same quote worked out anew from the input files."""
+
+from __future__ import annotations
+
+import pytest
+
+from costing.front_ends.tables import Result, work_out
+from costing.front_ends.workbook.build import demo_book
+from costing.front_ends.workbook.read import read_book
+from tests.demo.worked_anew import Worked
+
+CODES = ("Q-02", "Q-04")
+
+
+@pytest.fixture(scope="module", params=CODES)
+def both(request: pytest.FixtureRequest) -> tuple[Worked, Result]:
+    mill = read_book(demo_book())
+    return Worked(request.param), work_out(mill, mill.enquiries[request.param])
+
+
+def test_cloth_and_order(both: tuple[Worked, Result]) -> None:
+    anew, quoted = both
+    plan = quoted.ledger.plan
+    assert quoted.ledger.fabric.ends == anew.ends
+    assert quoted.ledger.fabric.finished_areal_mass * 1000 / 33.90575 == pytest.approx(anew.ounces, rel=1e-6)
+    assert plan.saleable_mass == pytest.approx(anew.sold, rel=1e-9)
+    assert plan.around.throughput == pytest.approx(anew.hourly, rel=1e-9)
+
+
+def test_use(both: tuple[Worked, Result]) -> None:
+    anew, quoted = both
+    used = quoted.ledger.used
+    for code, strength, amount in (
+        ("INDIGO-94", 0.94, anew.indigo),
+        ("HYDRO-88", 0.88, anew.hydrosulfite),
+        ("LYE-50", 0.50, anew.caustic),
+        ("WET-N-60", 1.0, anew.wetting),
+        ("SEQ-40", 1.0, anew.sequestrant),
+        ("WET-A-40", 1.0, anew.bath_wetting),
+        ("water", 1.0, anew.water),
+        ("steam", 1.0, anew.steam),
+        ("electric energy", 1.0, anew.power),
+        ("range time", 1.0, anew.hours),
+    ):
+        assert used(code) * strength == pytest.approx(amount, rel=1e-6), code
+    assert quoted.streams[-1].flow == pytest.approx(anew.drain, rel=1e-6)
+
+
+def test_cost_by_group_and_price(both: tuple[Worked, Result]) -> None:
+    anew, quoted = both
+    costs = anew.costs()
+    found = {group: cost for (group,), cost in quoted.quote.by("group").items()}
+    assert found == pytest.approx(costs, rel=1e-6)
+    per_metre = anew.sold / anew.order["order_length"]
+    price = sum(costs.values()) / (1 - anew.margin) * per_metre
+    assert quoted.quote.price_on("m of finished cloth") == pytest.approx(price, rel=1e-6)
