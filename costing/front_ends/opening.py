@@ -8,7 +8,8 @@ from collections.abc import Iterable
 from typing import Any
 
 from costing.cost.quote import EFFLUENT, CostLine, group_of
-from costing.effluent.discharge import PARAMETERS, Stream, parts_of
+from costing.effluent.discharge import Stream
+from costing.effluent.factors import PARAMETERS
 from costing.formulas.registry import GROUPS, find
 from costing.front_ends.tables import Column, Result, Table, costs_of
 from costing.front_ends.units import read_quantity
@@ -53,7 +54,7 @@ def open_figure(mill: Mill, result: Result, figure: str, step: str | None = None
     drained = wanted.removeprefix("drain ")
     chosen = [] if drained != wanted else _materials_called(mill, result, wanted)
     if not chosen and drained in parameters:
-        return _drain(mill, result, parameters[drained], step)
+        return _drain(result, parameters[drained], step)
     return _material(mill, result, figure, chosen, step)
 
 
@@ -127,10 +128,10 @@ def _is_called(mill: Mill, code: str, wanted: str) -> bool:
     return wanted in (group_of(material), material.role.lower()) or material.substance.endswith(called)
 
 
-def _drain(mill: Mill, result: Result, parameter: str, step: str | None) -> Table:
+def _drain(result: Result, parameter: str, step: str | None) -> Table:
     rows: list[list[Any]] = []
     for stream in result.streams[:-1]:
-        rows += _stream_rows(mill, stream, parameter, step)
+        rows += _stream_rows(stream, parameter, step)
     unit, digits = ("L/kg", 4) if parameter == "flow" else ("g/kg", 5)
     columns = [
         Column("Step"),
@@ -142,14 +143,14 @@ def _drain(mill: Mill, result: Result, parameter: str, step: str | None) -> Tabl
     return _sorted("drain", f"{parameter} of {result.enquiry.code}", columns, rows)
 
 
-def _stream_rows(mill: Mill, stream: Stream, parameter: str, step: str | None) -> Iterable[list[Any]]:
+def _stream_rows(stream: Stream, parameter: str, step: str | None) -> Iterable[list[Any]]:
     for line in stream.lines:
         if step not in (None, line.step):
             continue
         if parameter == "flow":
             amount = line.amount if line.substance == "water" else 0.0
         else:
-            amount = 1000.0 * line.amount * parts_of(line.substance, mill.materials).get(parameter, 0.0)
+            amount = 1000.0 * line.amount * stream.factors.of(line.substance).get(parameter, 0.0)
         if amount:
             yield [line.step, stream.name, line.substance.replace("_", " "), line.cause, amount]
 

@@ -23,8 +23,11 @@ from costing.quantities import InputError
 from costing.settings.mill import Material
 from costing.settings.steps import Rinse, Scour
 
+ACID = "galacturonic_acid"  # stands for the pectic acids of the fibre
+EXTRACT = "cotton_extract"  # the rest of the organic matter that the scour dissolves
+
 NEUTRALISATION = {
-    "galacturonic_acid": -1.0,
+    ACID: -1.0,
     "sodium_hydroxide": -1.0,
     "sodium_galacturonate": 1.0,
     "water": 1.0,
@@ -63,7 +66,7 @@ def scour(
     book = Book(step.name)
     leaving = step.pick_up + step.scour_overflow
     organic = step.weight_loss * (1.0 - step.ash_share)
-    acid = step.caustic_neutralised * molar_mass("galacturonic_acid") / molar_mass("sodium_hydroxide")
+    acid = step.caustic_neutralised * molar_mass(ACID) / molar_mass("sodium_hydroxide")
     if acid > organic:
         raise InputError(
             step.name,
@@ -73,8 +76,8 @@ def scour(
         )
     # The entry posted all dry matter as cotton; the part that dissolves is posted for what it is.
     book.move("cotton", "dissolved by the scour", step.weight_loss, PROCESS, GREY)
-    book.move("galacturonic_acid", "dissolved by the scour", acid, GREY, PROCESS)
-    book.move("cotton_extract", "dissolved by the scour", organic - acid, GREY, PROCESS)
+    book.move(ACID, "dissolved by the scour", acid, GREY, PROCESS)
+    book.move(EXTRACT, "dissolved by the scour", organic - acid, GREY, PROCESS)
     book.move("cotton_ash", "dissolved by the scour", step.weight_loss - organic, GREY, PROCESS)
 
     carried_liquor = (("carried out with the yarn", step.pick_up), ("scour overflow", step.scour_overflow))

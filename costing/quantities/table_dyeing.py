@@ -103,6 +103,14 @@ DYEING = (
     ),
     Q("caustic_use", "kg/kg", "g/kg", -3000.0, 3000.0, "caustic (NaOH 100 %) used"),
     Q("caustic_carried_in", "kg/kg", "g/kg", 0.0, 3000.0, "caustic (NaOH 100 %) that the yarn brings"),
+    Q(
+        "sulfite_oxidised",
+        "",
+        "%",
+        0.0,
+        100.0,
+        "share of the sulfite that air turns to sulfate before the drain",
+    ),
     Q("sulfite_formed", "kg/kg", "g/kg", 0.0, 3000.0, "sodium sulfite formed"),
     Q("sulfate_formed", "kg/kg", "g/kg", 0.0, 3000.0, "sodium sulfate formed"),
     Q(

@@ -105,6 +105,7 @@ class Range:
     off_shade_length: float
     cleaning_water: float
     changeover_time: float
+    recovery: float
     range_hour_rate: float
     sublot_length: float | None = None
 

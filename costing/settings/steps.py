@@ -39,6 +39,7 @@ class Scour:
         "weight_loss",
         "ash_share",
         "caustic_neutralised",
+        "oxygen_demand",
         "wetting_agent_kept",
     )
     RANGE: ClassVar[tuple[str, ...]] = (
@@ -61,6 +62,7 @@ class Scour:
     weight_loss: float
     ash_share: float
     caustic_neutralised: float
+    oxygen_demand: float
     wetting_agent_kept: float
     pick_up: float
     tank_volume: float
@@ -134,6 +136,7 @@ class IndigoDyeing:
         "caustic_dosing",
         "rinse_loss",
         "redissolved",
+        "recovery",
         "start_indigo",
         "start_hydrosulfite",
         "start_recovered",
@@ -156,6 +159,7 @@ class IndigoDyeing:
         "wetted_out",
         "decay_rate",
         "carbon_dioxide",
+        "sulfite_oxidised",
         "ageing_loss",
         "bath_kept",
         "fill_water_oxygen",
@@ -181,6 +185,7 @@ class IndigoDyeing:
     caustic_dosing: float
     rinse_loss: float
     redissolved: float
+    recovery: float
     start_recovered: float
     boxes: float
     bath_volume: float
@@ -199,6 +204,7 @@ class IndigoDyeing:
     wetted_out: float
     decay_rate: float
     carbon_dioxide: float
+    sulfite_oxidised: float
     ageing_loss: float
     bath_kept: float
     fill_water_oxygen: float

@@ -4,20 +4,22 @@ from __future__ import annotations
 
 import pytest
 
-from costing.effluent.discharge import alkalinity_of, parts_of, streams
+from costing.effluent.discharge import streams
+from costing.effluent.factors import Factors, alkalinity_of
 from costing.ledger.whole import open_ledger
 from costing.process.postings import DRAIN
 from tests.example_mill import example_mill
 
 MILL = example_mill()
 LEDGER = open_ledger(MILL, MILL.enquiries["E"])
+FACTORS = Factors(LEDGER, MILL.materials)
 ALL = streams(LEDGER, MILL.materials)[-1]
 
 
 def test_ions_of_a_gram_of_hydrosulfite() -> None:
     """All to sulfate gives 1.1035 g, all to sulfite 0.9197 g; half the sulfur of a mol each way here."""
-    sulfate = 2 * 142.036 / 174.096 * parts_of("sodium_sulfate", {})["sulfate"]
-    sulfite = 2 * 126.037 / 174.096 * parts_of("sodium_sulfite", {})["sulfite"]
+    sulfate = 2 * 142.036 / 174.096 * FACTORS.of("sodium_sulfate")["sulfate"]
+    sulfite = 2 * 126.037 / 174.096 * FACTORS.of("sodium_sulfite")["sulfite"]
     assert sulfate == pytest.approx(1.1035, abs=1e-4)
     assert sulfite == pytest.approx(0.9197, abs=1e-4)
 
@@ -58,7 +60,7 @@ def test_halving_the_rinse_water_raises_concentration_and_never_the_load() -> No
 
 def test_sum_is_all_drain_lines() -> None:
     sodium = sum(
-        line.amount * parts_of(line.substance, MILL.materials).get("sodium", 0.0)
+        line.amount * FACTORS.of(line.substance).get("sodium", 0.0)
         for line in LEDGER.lines
         if line.destination.startswith(DRAIN)
     )

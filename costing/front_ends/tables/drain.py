@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from costing.effluent.discharge import PARAMETERS
+from costing.effluent.factors import PARAMETERS
 from costing.front_ends.tables.table import FINISHED_METRE, Column, Result, Table, capital
 
 DISCHARGE_NOTE = (

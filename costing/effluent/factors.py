@@ -1,0 +1,169 @@
+"""What one kilogram of each substance adds to each parameter of an effluent, and where that comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+from costing.effluent.oxygen_demand import (
+    NO_DEMAND,
+    Demand,
+    demand_of_product,
+    demand_of_substance,
+    is_dye,
+    is_inorganic_sulfur,
+)
+from costing.ledger.closure import content
+from costing.ledger.whole import Ledger
+from costing.process.chemistry import atoms, molar_mass, molar_mass_of_formula
+from costing.process.postings import GREY, PROCESS
+from costing.process.washing import ACID, EXTRACT
+from costing.reference_data import substances
+from costing.settings.mill import REDUCED_DYES, Material
+from costing.settings.steps import IndigoDyeing, Scour
+
+# Sodium salt in the ledger -> ion, as limits and analyses name it.
+IONS = {
+    "sulfate": ("sodium_sulfate", "SO4"),
+    "sulfite": ("sodium_sulfite", "SO3"),
+    "thiosulfate": ("sodium_thiosulfate", "S2O3"),
+    "hydrosulfite": ("sodium_hydrosulfite", "S2O4"),
+}
+
+# Anions of strong acids: charge per mol of the salt. Sulfite and carbonate are weak and stay out.
+STRONG_ANIONS = {
+    "sodium_sulfate": 2.0,
+    "sodium_thiosulfate": 2.0,
+    "sodium_hydrosulfite": 2.0,
+    "sodium_chloride": 1.0,
+}
+
+PARAMETERS = (
+    "COD, organic",
+    "COD, inorganic sulfur",
+    "COD, both",
+    "unfixed dye",
+    "sodium",
+    "sulfate",
+    "sulfite",
+    "thiosulfate",
+    "hydrosulfite",
+    "sulfate, once all is oxidised",
+    "sulfur, all forms",
+    "nitrogen of dye and chemicals",
+)
+
+
+class Factors:
+    """Factors of one ledger: recoveries and demands are settings of its recipe and range.
+
+    Parameters
+    ----------
+    ledger : Ledger
+        Of an enquiry.
+    materials : mapping
+        Code -> product of the mill's list.
+    """
+
+    def __init__(self, ledger: Ledger, materials: Mapping[str, Material]) -> None:
+        self._materials = materials
+        self._recovery = ledger.range.recovery
+        self._dye_recovery = next(
+            (step.recovery for step in ledger.steps if isinstance(step, IndigoDyeing)), self._recovery
+        )
+        self._extract = self._demand_of_extract(ledger)
+        self._known: dict[str, dict[str, float]] = {}
+
+    def demand(self, substance: str) -> Demand:
+        """Oxygen demand of a kilogram of a substance, or of a product without formula."""
+        if substance == EXTRACT:
+            return self._extract
+        if substance in substances():
+            return demand_of_substance(substance, self._recovery, self._dye_recovery)
+        if substance in self._materials:
+            return demand_of_product(self._materials[substance], self._recovery)
+        return NO_DEMAND
+
+    def of(self, substance: str) -> dict[str, float]:
+        """What one kilogram of a substance, or of a product without formula, adds to each parameter.
+
+        Parameters
+        ----------
+        substance : str
+            Key in ``substances.csv``, what the scour dissolves, or the code of a product.
+
+        Returns
+        -------
+        dict
+            Parameter -> mass; parameters to which it adds nothing are left out [kg/kg].
+        """
+        if substance not in self._known:
+            self._known[substance] = self._parts(substance)
+        return self._known[substance]
+
+    def _parts(self, substance: str) -> dict[str, float]:
+        demand = self.demand(substance).found
+        inorganic = is_inorganic_sulfur(substance)
+        sulfur = content(substance, "S", self._materials)
+        parts = {
+            "COD, organic": 0.0 if inorganic else demand,
+            "COD, inorganic sulfur": demand if inorganic else 0.0,
+            "COD, both": demand,
+            "sodium": content(substance, "Na", self._materials),
+            "sulfur, all forms": sulfur,
+            "nitrogen of dye and chemicals": content(substance, "N", self._materials),
+        }
+        if inorganic or substance == "sodium_sulfate":
+            parts["sulfate, once all is oxidised"] = (
+                sulfur * molar_mass_of_formula("SO4") / molar_mass_of_formula("S")
+            )
+        if is_dye(substance):
+            parts["unfixed dye"] = molar_mass(REDUCED_DYES.get(substance, substance)) / molar_mass(substance)
+        for parameter, (salt, ion) in IONS.items():
+            if substance == salt:
+                parts[parameter] = molar_mass_of_formula(ion) / molar_mass(salt)
+        return {parameter: share for parameter, share in parts.items() if share}
+
+    def grounds(self, substance: str, parameter: str) -> str:
+        """Where the factor of a substance for a parameter comes from, in words."""
+        if parameter.startswith("COD"):
+            demand = self.demand(substance)
+            return f"{demand.theory:.4g} kg/kg, {100 * demand.recovery:.3g} % found: {demand.grounds}"
+        if substance in substances():
+            return f"formula {substances()[substance].formula}"
+        if substance in self._materials:
+            return self._materials[substance].where or f"material {substance}"
+        return ""
+
+    def _demand_of_extract(self, ledger: Ledger) -> Demand:
+        """Demand of what the scour dissolves beside the pectic acid, which has a formula of its own.
+
+        The setting counts all organic matter dissolved; what the acid part of it takes is taken off.
+        """
+        rates = {step.name: step.oxygen_demand for step in ledger.steps if isinstance(step, Scour)}
+        asked = extract = acid = 0.0
+        for line in ledger.lines:
+            if line.source == GREY and line.destination == PROCESS and line.substance in (EXTRACT, ACID):
+                asked += line.amount * rates[line.step]
+                extract += line.amount if line.substance == EXTRACT else 0.0
+                acid += line.amount if line.substance == ACID else 0.0
+        if extract <= 0.0:
+            return NO_DEMAND
+        own = demand_of_substance(ACID, self._recovery, self._dye_recovery).found
+        return Demand(
+            max(0.0, asked - acid * own) / extract,
+            1.0,
+            "scour.oxygen_demand on all organic matter dissolved, less its pectic acid, over the rest",
+        )
+
+
+@cache
+def alkalinity_of(substance: str) -> float:
+    """Strong-ion difference that one kilogram of a substance brings: sodium less strong anions [mol/kg].
+
+    Products without a formula count as neutral salts.
+    """
+    if substance not in substances():
+        return 0.0
+    sodium = atoms(substances()[substance].formula).get("Na", 0.0)
+    return (sodium - STRONG_ANIONS.get(substance, 0.0)) / molar_mass(substance)
