@@ -178,7 +178,7 @@ def denier_from_linear_density(linear_density: Any) -> Any:
 
 
 def plied_linear_density(single_linear_density: Any, ply: Any, twist_contraction: Any = 0.0) -> Any:
-    """Linear density of a plied yarn.
+    """Linear density of a plied yarn; a single yarn stays as it is spun.
 
     Leaves out singles of unlike counts; add their linear densities first.
 
@@ -189,7 +189,8 @@ def plied_linear_density(single_linear_density: Any, ply: Any, twist_contraction
     ply : float
         Singles in the yarn [whole number].
     twist_contraction : float, optional
-        Length of single over length of plied yarn, less one [fraction].
+        Length of single over length of plied yarn, less one; a yarn of ply 1 is not twisted again, so it
+        takes none [fraction].
 
     Returns
     -------
@@ -198,18 +199,21 @@ def plied_linear_density(single_linear_density: Any, ply: Any, twist_contraction
 
     Notes
     -----
-    ``T_n = n T (1 + k)``; k of 1 to 5 % is common practice, no source.
+    ``T_n = n T (1 + k)``, and ``T_1 = T``; k of 1 to 5 % is common practice, no source.
 
     Examples
     --------
     >>> round(plied_linear_density(29.5e-6, ply=2, twist_contraction=0.03) * 1e6, 2)
     60.77
+    >>> round(plied_linear_density(84.4e-6, ply=1, twist_contraction=0.03) * 1e6, 2)
+    84.4
 
     References
     ----------
     gate-tf-1992, question 3
     """
-    return single_linear_density * ply * (1.0 + twist_contraction)
+    plied = 1.0 * (ply > 1.0)  # 1 or 0, in an array too
+    return single_linear_density * ply * (1.0 + twist_contraction * plied)
 
 
 def core_spun_linear_density(single_linear_density: Any, core_linear_density: Any, draft: Any) -> Any:

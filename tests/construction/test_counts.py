@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -65,11 +66,21 @@ def test_length_and_mass_round_trip(mass: float, linear_density: float) -> None:
     assert counts.yarn_mass_from_length(length, linear_density) == pytest.approx(mass, rel=1e-12)
 
 
-@given(values("single_linear_density"), st.integers(1, 6), values("twist_contraction"))
+@given(values("single_linear_density"), st.integers(2, 6), values("twist_contraction"))
 def test_twice_the_singles_twice_the_yarn(single: float, ply: int, contraction: float) -> None:
     once = counts.plied_linear_density(single, ply, contraction)
     assert counts.plied_linear_density(single, 2 * ply, contraction) == pytest.approx(2 * once, rel=1e-12)
     assert once >= ply * single
+
+
+@given(values("single_linear_density"), values("twist_contraction"))
+def test_a_single_yarn_is_as_spun(single: float, contraction: float) -> None:
+    assert counts.plied_linear_density(single, 1, contraction) == single
+
+
+def test_singles_and_plied_yarns_stand_side_by_side_in_an_array() -> None:
+    tex = counts.plied_linear_density(29.5, np.array([1.0, 2.0, 3.0]), 0.03)
+    assert tex == pytest.approx([29.5, 2 * 29.5 * 1.03, 3 * 29.5 * 1.03], rel=1e-12)
 
 
 @given(values("linear_density"), values("size_add_on"), values("size_add_on"))

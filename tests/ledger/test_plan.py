@@ -1,0 +1,40 @@
+"""Yarns and cloth of a style, and the plan of an order, by hand."""
+
+from __future__ import annotations
+
+import dataclasses
+
+import pytest
+
+from costing.ledger.plan import plan_cloth
+from tests.example_mill import example_mill
+
+# 1 lb = 453.59237 g over a hank of 840 yd = 768.096 m
+TEX_OF_NE_1 = 453.59237 / 768.096 * 1000
+
+
+def test_only_the_plied_yarn_takes_the_twist_contraction() -> None:
+    """Single warp Ne 7 and weft 2/Ne 20 with 3 %: 84.3630 tex as spun, and 2 x 29.52706 x 1.03 tex."""
+    style = dataclasses.replace(
+        example_mill().styles["S"],
+        warp_count=TEX_OF_NE_1 / 7 * 1e-6,
+        warp_ply=1.0,
+        weft_count=TEX_OF_NE_1 / 20 * 1e-6,
+        weft_ply=2.0,
+        twist_contraction=0.03,
+        picks_density=1800.0,
+        width=1.60,
+        width_basis="reed",
+        weft_waste=0.05,
+        weft_crimp=0.0,
+    )
+    fabric = plan_cloth(style)
+    assert fabric.linear_density * 1e6 == pytest.approx(84.3630, abs=5e-5)
+    # 1800 picks of 1.60 m make 2880 m of weft in a metre of cloth, of 0.95 of the weft bought:
+    # 2880 m x 60.82574 tex / 0.95 = 184.398 g
+    assert fabric.weft_per_metre * 1e3 == pytest.approx(184.398, abs=5e-4)
+
+
+def test_the_same_cloth_of_single_yarns_takes_none() -> None:
+    single = dataclasses.replace(example_mill().styles["S"], warp_ply=1.0, weft_ply=1.0)
+    assert plan_cloth(dataclasses.replace(single, twist_contraction=0.05)) == plan_cloth(single)
