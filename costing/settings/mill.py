@@ -7,13 +7,22 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar, TypeVar
 
-from costing.quantities import InputError
+from costing.quantities import InputError, label
+from costing.reference_data import substances
 from costing.settings.building import Assumption, Entry, build, check_fields
 from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS, Step
 from costing.settings.style import Style
 
 # Form in which a dye is delivered -> the dye that its strength and its loads count.
 REDUCED_DYES = {"leuco_indigo": "indigo"}
+
+# Roles of materials that are spun, not dissolved.
+YARN_ROLES = ("warp yarn", "weft yarn")
+
+# Roles of substances that a bath makes, uses up or is made of; an auxiliary leaves as it came.
+REACTING = ("dye", "reductant", "alkali", "oxidant", "acid", "gas", "water", "fibre matter")
+
+ROUNDING = 1e-9  # by which shares that make a whole may miss it
 
 
 @dataclass(frozen=True)
@@ -47,9 +56,24 @@ class Material:
     where: str = ""
 
     def __post_init__(self) -> None:
-        check_fields(self, self.where or f"material {self.code}")
+        where = self.where or f"material {self.code}"
+        check_fields(self, where)
         if self.remainder not in ("water", "inert"):
-            raise InputError(self.where, f"remainder is {self.remainder!r}; accepted is one of: water, inert")
+            raise InputError(where, f"remainder is {self.remainder!r}; accepted is one of: water, inert")
+        self._check_whole(where, f"{self.code!r} as delivered", "strength", "alkali")
+        active = f"the active part of {self.code!r}"
+        self._check_whole(where, active, "own_sodium", "own_sulfur", "own_nitrogen")
+
+    def _check_whole(self, where: str, whole: str, *parts: str) -> None:
+        """Refuse parts that are more than the whole."""
+        shares = [getattr(self, name) for name in parts]
+        if sum(shares) > 1.0 + ROUNDING:
+            told = [f"{label(name)} is {100 * share:.6g} %" for name, share in zip(parts, shares)]
+            raise InputError(
+                where,
+                f"{', '.join(told[:-1])} and {told[-1]}, together {100 * sum(shares):.6g} % of {whole}; "
+                "accepted is up to 100 % together",
+            )
 
     @property
     def is_reduced_dye(self) -> bool:
@@ -243,13 +267,27 @@ class Mill:
         for name in wanted:
             if name not in PRODUCT_FIELDS or name not in entries or not entries[name].value:
                 continue
-            entry = entries[name]
+            entry, holding = entries[name], PRODUCT_FIELDS[name]
             product = self.material(str(entry.value).strip(), entry.where or owner)
-            accepted = PRODUCT_FIELDS[name]
-            if accepted and product.substance not in accepted:
-                what = product.substance or "a product of its own"
-                raise InputError(
-                    entry.where or owner,
-                    f"{name.replace('_', ' ')} is {product.code!r}, which holds {what.replace('_', ' ')}; "
-                    f"accepted is a material that holds {' or '.join(accepted).replace('_', ' ')}",
-                )
+            if product.role in YARN_ROLES:
+                what = f"is a {product.role}"
+            elif not _may_be_used(product, holding):
+                what = f"holds {label(product.substance) or 'a product of its own'}"
+            else:
+                continue
+            accepted = (
+                f"a material that holds {label(' or '.join(holding))}"
+                if holding
+                else "a product without a formula, or one that holds a salt"
+            )
+            raise InputError(
+                entry.where or owner,
+                f"{label(name)} is {product.code!r}, which {what}; accepted is {accepted}",
+            )
+
+
+def _may_be_used(product: Material, holding: tuple[str, ...]) -> bool:
+    """True where a product holds one of the substances, or, where none is named, none that reacts."""
+    if holding:
+        return product.substance in holding
+    return not product.substance or substances()[product.substance].role not in REACTING

@@ -12,7 +12,8 @@ from typing import ClassVar, Union
 from costing.quantities import InputError
 from costing.settings.building import check_fields
 
-# A recipe names a product of the mill's list for each of these; the product must hold that substance.
+# A recipe names a product of the mill's list for each of these; the product must hold one of the substances
+# named, or where none is named, none that takes part in a reaction.
 PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "caustic_product": ("sodium_hydroxide",),
     "hydrosulfite_product": ("sodium_hydrosulfite",),

@@ -1,0 +1,110 @@
+"""What a mill's book may not hold, refused in words that name the thing and what is accepted."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from costing.ledger.closure import gaps
+from costing.ledger.whole import open_ledger
+from costing.quantities import InputError
+from costing.reference_data import substances
+from costing.settings.mill import Mill
+from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS
+from tests.example_mill import ROUTE, example_mill, material
+
+AUXILIARIES = ("wetting_agent_product", "sequestrant_product")
+AUXILIARY_ROLES = ("salt",)
+
+
+def mill_with(field: str, **product: Any) -> Mill:
+    """The example mill with one product more, named by every step that has the field."""
+    mill = example_mill()
+    mill.materials["X"] = material("X", **{"strength": 0.5, "remainder": "water", "price": 1.0, **product})
+    for step, kind in ROUTE:
+        if field in STEP_KINDS[kind].RECIPE:
+            entries = mill.recipe_steps["R", step]
+            entries[field] = entries[field]._replace(value="X")
+    return mill
+
+
+def refusal(mill: Mill) -> str:
+    with pytest.raises(InputError) as refused:
+        mill.steps_of(mill.recipes["R"], mill.ranges["M"])
+    return str(refused.value)
+
+
+@pytest.mark.parametrize("field", AUXILIARIES)
+@pytest.mark.parametrize(
+    "substance", [key for key, item in substances().items() if item.role not in AUXILIARY_ROLES]
+)
+def test_what_reacts_is_no_auxiliary(field: str, substance: str) -> None:
+    said = refusal(mill_with(field, substance=substance))
+    assert said == (
+        f"test, {field}: {field.replace('_', ' ')} is 'X', which holds {substance.replace('_', ' ')}; "
+        "accepted is a product without a formula, or one that holds a salt"
+    )
+
+
+@pytest.mark.parametrize("field", AUXILIARIES)
+@pytest.mark.parametrize(
+    "substance", ["", *(key for key, item in substances().items() if item.role in AUXILIARY_ROLES)]
+)
+def test_what_an_auxiliary_may_hold_closes(field: str, substance: str) -> None:
+    mill = mill_with(field, substance=substance)
+    ledger = open_ledger(mill, mill.enquiries["E"])
+    assert ledger.used("X") > 0
+    assert max(gaps(ledger.lines, mill.materials).values()) < 1e-9
+
+
+@pytest.mark.parametrize("role", ["warp yarn", "weft yarn"])
+@pytest.mark.parametrize("field", PRODUCT_FIELDS)
+def test_a_yarn_is_no_product_of_a_recipe(field: str, role: str) -> None:
+    substance = next(iter(PRODUCT_FIELDS[field]), "")
+    said = refusal(mill_with(field, substance=substance, role=role))
+    assert f"{field.replace('_', ' ')} is 'X', which is a {role}; accepted is a " in said
+
+
+def test_a_product_that_holds_another_substance_is_named_with_both() -> None:
+    assert refusal(mill_with("hydrosulfite_product", substance="sodium_hydroxide")) == (
+        "test, hydrosulfite_product: hydrosulfite product is 'X', which holds sodium hydroxide; accepted is "
+        "a material that holds sodium hydrosulfite"
+    )
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        (
+            {"substance": "leuco_indigo", "strength": 0.98, "alkali": 0.06},
+            "strength is 98 % and alkali is 6 %, together 104 % of 'X' as delivered",
+        ),
+        (
+            {"substance": "", "own_sodium": 0.5, "own_sulfur": 0.4, "own_nitrogen": 0.2},
+            "own sodium is 50 %, own sulfur is 40 % and own nitrogen is 20 %, together 110 % of the active "
+            "part of 'X'",
+        ),
+    ],
+)
+def test_parts_are_no_more_than_the_whole(given: dict[str, Any], words: str) -> None:
+    with pytest.raises(InputError) as refused:
+        material("X", **{"strength": 0.5, "remainder": "water", "price": 1.0, **given})
+    assert str(refused.value) == f"material X: {words}; accepted is up to 100 % together"
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"substance": "leuco_indigo", "strength": 0.94, "alkali": 0.06},
+        {"substance": "", "own_sodium": 0.7, "own_sulfur": 0.2, "own_nitrogen": 0.1},  # 0.9999999999999999
+        {"substance": "", "own_sodium": 0.1, "own_sulfur": 0.2, "own_nitrogen": 0.7},
+    ],
+)
+def test_parts_that_make_the_whole_are_accepted(given: dict[str, Any]) -> None:
+    assert material("X", **{"strength": 0.5, "remainder": "water", "price": 1.0, **given}).code == "X"
+
+
+def test_an_unknown_remainder_names_its_material() -> None:
+    with pytest.raises(InputError, match="material X: remainder is 'air'; accepted is one of: water, inert"):
+        material("X", "", 0.5, "air", 1.0)
