@@ -7,15 +7,20 @@ saleable yarn.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from costing.ledger.plan import Plan
+from costing.ledger.route_run import Run
 from costing.process import steam
+from costing.process.bath_content import BathContent
+from costing.process.bath_fill import DyeLiquor, come_from, post_dye, post_liquor
+from costing.process.bath_reactions import REVATTING, WITHOUT_OXYGEN, oxidation_by_air
+from costing.process.chemistry import molar_mass
 from costing.process.heating import post_closed_steam
 from costing.process.hydrosulfite import hydrosulfite_of_stoppage
-from costing.process.indigo_dyeing import REVATTING, VATTING, oxidation_by_air
+from costing.process.indigo_dyeing import DECAY, post_sulfite_oxidation
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import (
+    BATH,
     DRAIN,
     EARLIER_LOT,
     NEXT_LOT,
@@ -30,9 +35,9 @@ from costing.process.reduction import (
     HYDROSULFITE,
     HYDROSULFITE_PER_INDIGO,
     HYDROSULFITE_PER_OXYGEN,
-    INDIGO,
     OXYGEN_PER_INDIGO,
 )
+from costing.process.washing import post_scour_liquor
 from costing.settings.mill import Enquiry, Material, Range
 from costing.settings.steps import IndigoDyeing, Rinse, Scour, Step
 
@@ -40,25 +45,17 @@ RANGE_TIME = "range time"
 WORKED = "worked"
 AGEING = "ages until the next lot"
 STOPPAGE = "stoppage"
-
-
-class Bath(NamedTuple):
-    """The common dye liquor and its products."""
-
-    step: IndigoDyeing
-    indigo: Material
-    hydrosulfite: Material
-    caustic: Material
-    wetting_agent: Material
-
-    @property
-    def powder_share(self) -> float:
-        """1 where the dye must still be reduced, 0 where it comes reduced."""
-        return 0.0 if self.indigo.is_reduced_dye else 1.0
+TAKEN_OVER = "taken over from the lot before"
+HANDED_ON = "credit: bath kept for the next lot"
 
 
 def lot_lines(
-    steps: Sequence[Step], materials: Mapping[str, Material], plan: Plan, enquiry: Enquiry, range_: Range
+    steps: Sequence[Step],
+    materials: Mapping[str, Material],
+    plan: Plan,
+    enquiry: Enquiry,
+    range_: Range,
+    run: Run,
 ) -> list[Line]:
     """All that the lot adds, for the whole lot.
 
@@ -76,6 +73,8 @@ def lot_lines(
         How the lot is run.
     range_ : Range
         The machine.
+    run : Run
+        The route that the lot runs: what it leaves in the boxes.
 
     Returns
     -------
@@ -85,16 +84,11 @@ def lot_lines(
     lines: list[Line] = []
     for number, step in enumerate(steps):
         if isinstance(step, IndigoDyeing):
-            bath = Bath(
-                step,
-                materials[step.indigo_product],
-                materials[step.hydrosulfite_product],
-                materials[step.caustic_product],
-                materials[step.wetting_agent_product],
-            )
-            lines += _dye_bath(bath, plan, enquiry, _rinse_behind(steps[number:]))
+            liquor = DyeLiquor.of(step, materials)
+            content = run.contents[step.name]
+            lines += _dye_bath(liquor, content, plan, enquiry, _rinse_behind(steps[number:]))
         elif isinstance(step, Scour):
-            lines += _scour_fill(step, materials, plan)
+            lines += _scour_fill(step, materials, plan, run.contents[step.name])
     lines += _cleaning(range_)
     lines += _time(plan)
     return lines
@@ -104,86 +98,74 @@ def _rinse_behind(steps: Sequence[Step]) -> str | None:
     return next((step.name for step in steps if isinstance(step, Rinse)), None)
 
 
-def _fill(book: Book, bath: Bath, cause: str, volume: float, account: str, hydrosulfite: float) -> None:
-    """Bring a volume of ready bath into the process, from the store or with another lot.
-
-    A volume below zero hands the same bath over: every line of its making is turned back.
-    """
-    step = bath.step
-    indigo = volume * step.bath_indigo
-    reducing = HYDROSULFITE_PER_INDIGO * indigo * bath.powder_share
-    free = volume * hydrosulfite
-    caustic = CAUSTIC_PER_HYDROSULFITE * reducing + volume * step.bath_caustic
-    with_dye = bath.indigo.alkali * indigo / bath.indigo.strength
-    first = len(book.lines)
-    water_before = book.product_water
-    book.feed(bath.indigo, cause, indigo)
-    book.feed(bath.hydrosulfite, cause, reducing + free)
-    book.feed(bath.caustic, cause, caustic - with_dye)
-    book.feed(bath.wetting_agent, cause, volume * step.bath_wetting_agent * bath.wetting_agent.strength)
-    post_water(book, cause, volume - (book.product_water - water_before))
-    _from_account(book, first, account)
-    book.react(cause, indigo / INDIGO * bath.powder_share, VATTING)
-
-
-def _from_account(book: Book, first: int, account: str) -> None:
-    """Turn feeds from the store, from a line on, into feeds from another account."""
-    book.lines[first:] = [
-        line._replace(source=account) if line.source == STORE else line for line in book.lines[first:]
-    ]
-
-
-def _destroy(book: Book, bath: Bath, cause: str, amount: float, reaction: Mapping[str, float]) -> None:
+def _destroy(book: Book, bath: DyeLiquor, cause: str, amount: float, reaction: Mapping[str, float]) -> None:
     """Hydrosulfite replaced, with the caustic that its loss takes."""
     book.feed(bath.hydrosulfite, cause, amount)
-    book.feed(bath.caustic, cause, CAUSTIC_PER_HYDROSULFITE * amount)
+    caustic = -reaction["sodium_hydroxide"] * molar_mass("sodium_hydroxide") / HYDROSULFITE
+    book.feed(bath.caustic, cause, caustic * amount)
     book.react(cause, amount / HYDROSULFITE, reaction)
 
 
-def _dye_bath(bath: Bath, plan: Plan, enquiry: Enquiry, rinse: str | None) -> list[Line]:
+def _dye_bath(
+    bath: DyeLiquor, content: BathContent, plan: Plan, enquiry: Enquiry, rinse: str | None
+) -> list[Line]:
     step = bath.step
     book = Book(step.name)
     by_air = oxidation_by_air(step.hydrosulfite_per_oxygen)
-    standing = step.bath_kept if enquiry.bath_at_start == "standing bath" else 0.0
+    standing = step.bath_kept if plan.around.standing_bath else 0.0
     aged = step.bath_hydrosulfite * (1.0 - step.ageing_loss)
     new = step.bath_volume * (1.0 - standing)
+    kept = step.bath_kept if enquiry.bath_at_end == "kept for the next lot" else 0.0
 
-    _fill(book, bath, "taken over from the lot before", step.bath_volume * standing, EARLIER_LOT, aged)
-    book.feed(
-        bath.hydrosulfite,
-        "restores the standing bath",
-        step.bath_volume * standing * (step.bath_hydrosulfite - aged),
-    )
-    _fill(book, bath, "first fill", new, STORE, step.bath_hydrosulfite)
+    taken_over = step.bath_volume * standing
+    post_liquor(book, bath, TAKEN_OVER, taken_over, aged, EARLIER_LOT)
+    _post_salt(book, TAKEN_OVER, taken_over, content.earlier, content.fill, EARLIER_LOT)
+    book.feed(bath.hydrosulfite, "restores the standing bath", taken_over * (step.bath_hydrosulfite - aged))
+    post_liquor(book, bath, "first fill", new, step.bath_hydrosulfite)
     _post_heat_up(book, "first fill", new, step.bath_temperature, plan)
+    for substance, amount in content.built_up.items():
+        book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
 
     rinse_stream = DRAIN + (rinse or f"{step.name} overflow")
     before = len(book.lines)
-    dissolved_oxygen = new * step.fill_water_oxygen
     _destroy(
         book,
         bath,
         "oxygen in the fill water",
-        step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * dissolved_oxygen,
+        step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * new * step.fill_water_oxygen,
         by_air,
     )
     _post_stoppages(book, bath, enquiry, by_air)
-    kept = step.bath_kept if enquiry.bath_at_end == "kept for the next lot" else 0.0
     lost = step.bath_volume * kept * (step.bath_hydrosulfite - aged)
     book.feed(bath.caustic, AGEING, CAUSTIC_PER_HYDROSULFITE * lost)
     book.react(AGEING, lost / HYDROSULFITE, by_air)
+    post_sulfite_oxidation(book, step, balance(book.lines[before:], PROCESS))
     # Salt and water made by these reactions leave with the yarn, as those of the run do.
     made = balance(book.lines[before:], PROCESS)
     made.pop("sodium_hydrosulfite", None)
     for substance, amount in made.items():
         book.move(substance, "leaves with the yarn", amount, PROCESS, rinse_stream)
-    _post_strengthening(book, bath, kept)
-    _fill(book, bath, "credit: bath kept for the next lot", -step.bath_volume * kept, NEXT_LOT, aged)
+    _post_strengthening(book, bath, standing, kept)
+    post_liquor(book, bath, HANDED_ON, -step.bath_volume * kept, aged, NEXT_LOT)
+    _post_salt(book, HANDED_ON, -step.bath_volume * kept, content.end, content.fill, NEXT_LOT)
     _send_bath_to_drain(book, f"{step.name} dump", "bath dumped")
     return book.lines
 
 
-def _post_stoppages(book: Book, bath: Bath, enquiry: Enquiry, by_air: Mapping[str, float]) -> None:
+def _post_salt(
+    book: Book,
+    cause: str,
+    volume: float,
+    content: Mapping[str, float],
+    fill: Mapping[str, float],
+    account: str,
+) -> None:
+    """What a used bath holds beyond a fresh one: salt, and what the yarn has brought."""
+    for substance, strength in content.items():
+        book.move(substance, cause, volume * (strength - fill.get(substance, 0.0)), account, PROCESS)
+
+
+def _post_stoppages(book: Book, bath: DyeLiquor, enquiry: Enquiry, by_air: Mapping[str, float]) -> None:
     step = bath.step
     flow = step.circulation_flow if enquiry.pumps_in_stoppage == "running" else 0.0
     oxygen = step.surface_oxygen * step.bath_surface + step.circulation_oxygen * flow
@@ -199,8 +181,12 @@ def _post_stoppages(book: Book, bath: Bath, enquiry: Enquiry, by_air: Mapping[st
         step.bath_volume,
         step.bath_hydrosulfite,
     )
-    _destroy(book, bath, STOPPAGE, enquiry.stoppages * lost, by_air)
-    rate = step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * oxygen + step.decay_rate * held
+    rate_of_air = step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * oxygen
+    rate = rate_of_air + step.decay_rate * held
+    share_of_air = rate_of_air / rate if rate > 0 else 0.0
+    _destroy(book, bath, STOPPAGE, enquiry.stoppages * lost * share_of_air, by_air)
+    decayed = enquiry.stoppages * lost * (1.0 - share_of_air)
+    _destroy(book, bath, f"{STOPPAGE}: {DECAY}", decayed, WITHOUT_OXYGEN)
     left = max(0.0, enquiry.stoppage_time - held / rate) if rate > 0 else 0.0
     oxidised = min(oxygen * left / OXYGEN_PER_INDIGO, step.bath_volume * step.bath_indigo)
     _destroy(
@@ -212,40 +198,31 @@ def _post_stoppages(book: Book, bath: Bath, enquiry: Enquiry, by_air: Mapping[st
     )
 
 
-def _post_strengthening(book: Book, bath: Bath, kept: float) -> None:
+def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: float) -> None:
     """More dye and hydrosulfite at the start; the lot uses up its share, a kept bath hands on the rest."""
     step = bath.step
     indigo = step.bath_volume * max(0.0, (step.start_indigo or 0.0) - step.bath_indigo)
     free = step.bath_volume * max(0.0, (step.start_hydrosulfite or 0.0) - step.bath_hydrosulfite)
     left = 1.0 - step.start_recovered
     for cause, share, account in (
-        ("strengthening at the start", 1.0, STORE),
+        ("strengthening taken over from the lot before", left * standing, EARLIER_LOT),
+        ("strengthening at the start", 1.0 - left * standing, STORE),
         ("strengthening used up by the lot", -step.start_recovered, STORE),
         ("credit: strengthening kept for the next lot", -left * kept, NEXT_LOT),
     ):
         first = len(book.lines)
-        reducing = HYDROSULFITE_PER_INDIGO * indigo * bath.powder_share * share
-        book.feed(bath.indigo, cause, indigo * share)
-        book.feed(bath.hydrosulfite, cause, free * share + reducing)
-        alkali = bath.indigo.alkali * indigo / bath.indigo.strength * share
-        book.feed(bath.caustic, cause, CAUSTIC_PER_HYDROSULFITE * reducing - alkali)
-        _from_account(book, first, account)
-        book.react(cause, indigo / INDIGO * bath.powder_share * share, VATTING)
+        post_dye(book, bath, cause, indigo * share, free * share, 0.0)
+        come_from(book, first, account)
 
 
-def _scour_fill(step: Scour, materials: Mapping[str, Material], plan: Plan) -> list[Line]:
+def _scour_fill(
+    step: Scour, materials: Mapping[str, Material], plan: Plan, content: BathContent
+) -> list[Line]:
     book = Book(step.name)
-    for code, strength in (
-        (step.caustic_product, step.scour_caustic),
-        (
-            step.wetting_agent_product,
-            step.scour_wetting_agent * materials[step.wetting_agent_product].strength,
-        ),
-        (step.sequestrant_product, step.scour_sequestrant * materials[step.sequestrant_product].strength),
-    ):
-        book.feed(materials[code], "first fill", step.tank_volume * strength)
-    post_water(book, "first fill", step.tank_volume - book.product_water)
+    post_scour_liquor(book, step, materials, "first fill", step.tank_volume)
     _post_heat_up(book, "first fill", step.tank_volume, step.scour_temperature, plan)
+    for substance, amount in content.built_up.items():
+        book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
     _send_bath_to_drain(book, f"{step.name} dump", "box dumped")
     return book.lines
 

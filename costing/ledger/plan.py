@@ -7,7 +7,7 @@ from typing import NamedTuple
 from costing.construction import cloth, counts, sets
 from costing.process import steam
 from costing.process.surroundings import Surroundings
-from costing.quantities import InputError
+from costing.quantities import InputError, quantity
 from costing.settings.mill import Enquiry, Range
 from costing.settings.style import Style
 
@@ -161,7 +161,7 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
     Raises
     ------
     InputError
-        More ropes than the range has places for.
+        More ropes than the range has places for, or steam without pressure.
     """
     finished, loom_state, warp = _lengths(style, fabric, enquiry)
     ropes = sets.ropes_for_ends(fabric.ends, range_.ends_per_rope)
@@ -181,11 +181,6 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
         fabric.ends, sets.linear_density_after_stretch(fabric.linear_density, range_.stretch)
     )
     throughput = together * sets.throughput(fabric.ends, fabric.linear_density, range_.speed, range_.stretch)
-    pressure = (
-        steam.absolute_pressure(range_.steam_pressure, range_.atmospheric_pressure)
-        if range_.pressure_basis == "gauge"
-        else range_.steam_pressure
-    )
     return Plan(
         finished_length=finished,
         loom_state_length=loom_state,
@@ -203,13 +198,29 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
         around=Surroundings(
             throughput,
             range_.water_temperature,
-            pressure,
+            _absolute_steam_pressure(range_),
             range_.steam_heating == "direct",
             range_.steam_losses,
+            together * run_length * per_metre,
+            enquiry.bath_at_start == "standing bath",
         ),
         beams=sets.beam_plan(ropes * together, fabric.ends / ropes, together),
         sublots=_sublots(set_length, range_),
     )
+
+
+def _absolute_steam_pressure(range_: Range) -> float:
+    """Pressure of the steam [bar]; a setting of 0 is a pressure on a gauge, and none in absolute terms."""
+    if range_.pressure_basis == "gauge":
+        return float(steam.absolute_pressure(range_.steam_pressure, range_.atmospheric_pressure))
+    least = quantity("pressure").low
+    if range_.steam_pressure < least:
+        raise InputError(
+            f"range {range_.code}",
+            f"steam pressure is {range_.steam_pressure:g} bar absolute, accepted is at least {least:g} bar; "
+            "for a reading above the atmosphere the pressure basis is gauge",
+        )
+    return range_.steam_pressure
 
 
 def _sublots(set_length: float, range_: Range) -> tuple[sets.Sublot, ...]:

@@ -6,11 +6,12 @@ from typing import NamedTuple
 
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
-from costing.process.postings import DRAIN
 from costing.quantities import QUANTITIES, label, shown
 from costing.reference_data import defaults
 from costing.settings.building import default_key
 from costing.settings.steps import IndigoDyeing, Rinse
+
+MUCH_OVERFLOW = 0.1  # L/kg
 
 
 class Remark(NamedTuple):
@@ -50,7 +51,7 @@ def remarks(ledger: Ledger) -> list[Remark]:
 def _warnings(ledger: Ledger) -> list[Remark]:
     found: list[Remark] = []
     posted = {(line.step, line.cause) for line in ledger.lines if line.amount > 1e-12}
-    for step, yarn in ledger.entering:
+    for step, yarn in ledger.run.entering:
         if isinstance(step, IndigoDyeing):
             found += [Remark("warning", step.name, text) for text in _of_bath(step, posted, ledger)]
             if yarn.air_dry:
@@ -93,17 +94,12 @@ def _of_bath(step: IndigoDyeing, posted: set[tuple[str, str]], ledger: Ledger) -
             "stock vat, dye and scour bring more caustic than the bath loses: the bath will climb above "
             "the recipe"
         )
-    if (step.name, "bath overflow") in posted:
-        over = sum(
-            line.amount
-            for line in ledger.lines
-            if line.destination == DRAIN + f"{step.name} overflow" and line.substance == "water"
+    over = ledger.run.feeds[step.name].overflow
+    if over > MUCH_OVERFLOW:
+        found.append(
+            f"the dye bath overflows {over:.2f} L/kg with its dye: squeeze harder before the first dip, "
+            "or feed stronger"
         )
-        if over > 0.1:
-            found.append(
-                f"the dye bath overflows {over:.2f} L/kg with its dye: squeeze harder before the first dip, "
-                "or feed stronger"
-            )
     if step.bath_hydrosulfite == 0.0:
         found.append("no free hydrosulfite in the bath: the dye would oxidise in the box")
     return found

@@ -1,4 +1,4 @@
-"""Run a route: step after step, per kilogram of grey yarn, at steady state."""
+"""Run a route: step after step, per kilogram of grey yarn."""
 
 from __future__ import annotations
 
@@ -6,19 +6,21 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from costing.construction.counts import bone_dry_mass
+from costing.process.bath_balance import Feeds
+from costing.process.bath_content import BathContent
 from costing.process.drying import dry_mass
 from costing.process.postings import GREY, PROCESS, YARN, Book, Line
 from costing.process.running import RUNNERS
 from costing.process.surroundings import Surroundings
-from costing.process.yarn import YarnState
+from costing.process.yarn import YarnState, wetted_again
 from costing.settings.mill import Material
-from costing.settings.steps import Step
+from costing.settings.steps import Drying, Step
 
 COTTON = "cotton"
 
 
 class Run(NamedTuple):
-    """A route at steady state.
+    """A route, per kilogram of grey yarn.
 
     Attributes
     ----------
@@ -28,11 +30,17 @@ class Run(NamedTuple):
         Each step with the yarn that enters it.
     dyed_yarn_per_grey : float
         Dyed yarn, with its moisture, from one kilogram of grey yarn [kg/kg].
+    contents : dict
+        Step -> what stands in its box, for the steps whose box fills up.
+    feeds : dict
+        Step -> what a dye bath is fed.
     """
 
     lines: list[Line]
     entering: list[tuple[Step, YarnState]]
     dyed_yarn_per_grey: float
+    contents: dict[str, BathContent]
+    feeds: dict[str, Feeds]
 
 
 def run_route(
@@ -71,12 +79,21 @@ def run_route(
     entry.move("water", "moisture of the grey yarn", yarn.regain_water, GREY, PROCESS, yarn_material)
     lines = entry.lines
     entering: list[tuple[Step, YarnState]] = []
+    contents: dict[str, BathContent] = {}
+    feeds: dict[str, Feeds] = {}
     for step in steps:
+        if not isinstance(step, Drying):
+            yarn = wetted_again(yarn)
         entering.append((step, yarn))
         yarn, book = RUNNERS[step.KIND](step, yarn, materials, around)
         lines.extend(book.lines)
+        if book.content is not None:
+            contents[step.name] = book.content
+        if book.feeds is not None:
+            feeds[step.name] = book.feeds
     lines.extend(_take_off(yarn))
-    return Run(lines, entering, dry_mass(yarn) + yarn.regain_water + yarn.liquor)
+    dyed = dry_mass(yarn) + yarn.regain_water + yarn.liquor
+    return Run(lines, entering, dyed, contents, feeds)
 
 
 def _take_off(yarn: YarnState) -> list[Line]:

@@ -8,9 +8,8 @@ from typing import Callable
 
 from costing.ledger.lot import lot_lines
 from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
-from costing.ledger.route_run import run_route
+from costing.ledger.route_run import Run, run_route
 from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line
-from costing.process.yarn import YarnState
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
 from costing.settings.style import Style
@@ -37,8 +36,8 @@ class Ledger:
         Dyed yarn from one kilogram of grey yarn [kg/kg].
     saleable_warp_per_metre : float
         Saleable grey warp in one metre of loom-state cloth [kg/m].
-    entering : list of (Step, YarnState)
-        Each step with the yarn that enters it.
+    run : Run
+        The route behind it: entering yarns, dye bath feeds, what stands in the boxes.
     """
 
     lines: list[Line]
@@ -51,7 +50,7 @@ class Ledger:
     plan: Plan
     dyed_yarn_per_grey: float
     saleable_warp_per_metre: float
-    entering: list[tuple[Step, YarnState]]
+    run: Run
 
     def select(self, keep: Callable[[Line], bool]) -> list[Line]:
         """The lines that a test keeps."""
@@ -108,7 +107,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     lines += _extra(run.lines, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
     for step, material, substance, cause, amount, source, destination in lot_lines(
-        steps, mill.materials, plan, enquiry, range_
+        steps, mill.materials, plan, enquiry, range_, run
     ):
         lines.append(Line(step, material, substance, cause, amount * share, source, destination))
     return Ledger(
@@ -122,7 +121,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
         plan,
         run.dyed_yarn_per_grey,
         plan.saleable_mass / plan.loom_state_length,
-        run.entering,
+        run,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Callable, NamedTuple
 
 from costing.process import bath_salt, hydrosulfite, liquor, reduction
 from costing.process.yarn import YarnState
@@ -10,7 +10,8 @@ from costing.quantities import InputError
 from costing.settings.mill import Material
 from costing.settings.steps import IndigoDyeing
 
-MAX_ROUNDS = 200
+MAX_ROUNDS = 100
+MOST_OVERFLOW = 1e3  # L/kg
 
 
 class Feeds(NamedTuple):
@@ -32,8 +33,10 @@ class Feeds(NamedTuple):
         Volumes [L/kg].
     stock_volume, hydrosulfite_volume, caustic_volume : float
         The feeds that make up the feed volume [L/kg].
-    kept_in : float
-        Share of the entering liquor that leaves unchanged behind the last box [fraction].
+    kept_liquor : float
+        Entering liquor that leaves as it came behind the last box [L/kg].
+    bath_on_yarn : float
+        Liquor of the bath that leaves with the yarn [L/kg].
     """
 
     indigo: float
@@ -49,7 +52,8 @@ class Feeds(NamedTuple):
     stock_volume: float
     hydrosulfite_volume: float
     caustic_volume: float
-    kept_in: float
+    kept_liquor: float
+    bath_on_yarn: float
 
     @property
     def hydrosulfite_total(self) -> float:
@@ -82,8 +86,7 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
     """Solve the coupled balance of volume, indigo, hydrosulfite and caustic.
 
     The overflow sets what is lost, what is lost sets the feeds, and the feeds set the overflow: the
-    loop is run until it stands still. It draws together fast, because a stock vat is many times
-    stronger than the bath.
+    loop is followed until it stands still.
 
     Parameters
     ----------
@@ -107,17 +110,19 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         Feeds so thin that no steady state exists.
     """
     prereduced = 1.0 if indigo.is_reduced_dye else 0.0
-    brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
-    kept_in = liquor.residue_after_boxes(step.dips, step.exchange) if yarn.liquor > 0 else 0.0
+    kept = liquor_kept(step, yarn)
+    on_yarn = step.pick_up_last - kept
     # What the yarn brings and keeps never mixes with the bath; the rest counts as a feed.
-    still_on_yarn = unchanged(brought, kept_in, step, yarn)
+    brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
+    mixed = brought - unchanged(brought, kept, yarn)
     fixed_losses = _losses_without_overflow(step, yarn, throughput)
     decayed = hydrosulfite.hydrosulfite_by_decay(
         step.decay_rate, step.bath_volume, step.bath_hydrosulfite, throughput
     )
     alkali_per_indigo = step.stock_caustic_ratio + indigo.alkali / indigo.strength
-    overflow = 0.0
-    for _ in range(MAX_ROUNDS):
+
+    def feeds_at(overflow: float) -> Feeds:
+        """What is fed where a given volume overflows; its own overflow is what these feeds make."""
         fed = reduction.indigo_feed_of_bath(step.indigo_on_yarn, step.rinse_loss, overflow, step.bath_indigo)
         causes = {
             REDUCTION: hydrosulfite.hydrosulfite_for_reduction(fed, prereduced),
@@ -130,63 +135,88 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         causes[SURPLUS] = max(0.0, in_stock - needed)
         needed += causes[SURPLUS]
         caustic = bath_salt.caustic_feed_of_bath(
-            needed,
-            overflowed,
-            decayed,
-            step.pick_up_last * (1.0 - kept_in),
-            overflow,
-            step.bath_caustic,
-            step.carbon_dioxide,
-            brought - still_on_yarn,
+            needed, overflowed, decayed, on_yarn, overflow, step.bath_caustic, step.carbon_dioxide, mixed
         )
         stock_volume = fed / step.stock_indigo
         hydrosulfite_volume = (needed - in_stock) / step.hydrosulfite_dosing
         caustic_volume = max(0.0, caustic - alkali_per_indigo * fed) / step.caustic_dosing
         volume = stock_volume + hydrosulfite_volume + caustic_volume
         around_box = (yarn.liquor, volume, step.pick_up_last, step.sky_evaporation)
-        new_overflow = liquor.overflow_volume(*around_box)
-        if new_overflow > 1e3:
-            break
-        if abs(new_overflow - overflow) <= 1e-15 * (1.0 + new_overflow):
-            return Feeds(
-                fed,
-                causes,
-                decayed,
-                overflowed,
-                in_stock,
-                alkali_per_indigo * fed,
-                caustic,
-                new_overflow,
-                liquor.make_up_volume(*around_box),
-                volume,
-                stock_volume,
-                hydrosulfite_volume,
-                caustic_volume,
-                kept_in,
-            )
-        overflow = new_overflow
-    raise InputError(
-        step.name,
-        "the feeds are too thin: every litre fed overflows with as much as it brings; accepted are a "
-        "stronger "
-        "stock vat or dosing liquor, or a weaker bath",
-    )
+        return Feeds(
+            fed,
+            causes,
+            decayed,
+            overflowed,
+            in_stock,
+            alkali_per_indigo * fed,
+            caustic,
+            liquor.overflow_volume(*around_box),
+            liquor.make_up_volume(*around_box),
+            volume,
+            stock_volume,
+            hydrosulfite_volume,
+            caustic_volume,
+            kept,
+            on_yarn,
+        )
+
+    feeds = _standing_still(feeds_at)
+    if feeds is None:
+        raise InputError(
+            step.name,
+            "the feeds are too thin: every litre fed overflows with as much as it brings; accepted are a "
+            "stronger stock vat or dosing liquor, or a weaker bath",
+        )
+    return feeds
 
 
-def unchanged(brought: float, kept_in: float, step: IndigoDyeing, yarn: YarnState) -> float:
+def _standing_still(feeds_at: Callable[[float], Feeds]) -> Feeds | None:
+    """Feeds whose overflow is the overflow they were worked out for; None where there are none.
+
+    The feeds rise with the overflow along a line with a few bends upwards. From each point the line
+    through it and the next is followed to where it would stand still: that never overshoots, and on
+    the last straight part it is exact.
+    """
+    overflow = 0.0
+    for _ in range(MAX_ROUNDS):
+        feeds = feeds_at(overflow)
+        if abs(feeds.overflow - overflow) <= 1e-14 * (1.0 + overflow):
+            return feeds
+        step = feeds.overflow - overflow
+        slope = (feeds_at(feeds.overflow).overflow - feeds.overflow) / step
+        overflow = overflow + step / (1.0 - slope) if slope < 1.0 else feeds.overflow
+        if not 0.0 <= overflow <= MOST_OVERFLOW:
+            return None
+    return None
+
+
+def liquor_kept(step: IndigoDyeing, yarn: YarnState) -> float:
+    """Entering liquor that no box replaces and no squeeze takes off [L/kg].
+
+    Each box replaces its share; a squeeze that leaves less than it got takes old and new liquor alike.
+    """
+    left = yarn.liquor
+    if step.dips > 1:
+        left = min(left, step.pick_up) * min(1.0, step.pick_up_last / step.pick_up)
+    return float(liquor.residue_after_boxes(step.dips, step.exchange)) * min(left, step.pick_up_last)
+
+
+def unchanged(brought: float, kept_liquor: float, yarn: YarnState) -> float:
     """Part of what the entering liquor brings that leaves behind the last box as it came [kg/kg]."""
-    return kept_in * step.pick_up_last / yarn.liquor * brought if yarn.liquor > 0 else 0.0
+    return brought * kept_liquor / yarn.liquor if yarn.liquor > 0 else 0.0
 
 
 def _losses_without_overflow(step: IndigoDyeing, yarn: YarnState, throughput: float) -> dict[str, float]:
-    behind = hydrosulfite.hydrosulfite_behind_dips(
-        step.dips, step.exchange, step.sky_destruction, step.bath_hydrosulfite
+    *skies, last = hydrosulfite.hydrosulfite_lost_behind_dips(
+        step.dips,
+        step.pick_up,
+        step.pick_up_last,
+        step.exchange,
+        step.sky_destruction,
+        step.bath_hydrosulfite,
     )
-    losses = {
-        f"carried into sky {number}": step.sky_destruction * step.pick_up * concentration
-        for number, concentration in enumerate(behind[:-1], start=1)
-    }
-    losses["carried into the last sky and the rinse"] = step.pick_up_last * behind[-1]
+    losses = {f"carried into sky {number}": lost for number, lost in enumerate(skies, start=1)}
+    losses["carried into the last sky and the rinse"] = last
     losses["bath surface"] = hydrosulfite.hydrosulfite_at_bath_surface(
         step.hydrosulfite_per_oxygen, step.surface_oxygen, step.bath_surface, throughput
     )
@@ -200,36 +230,3 @@ def _losses_without_overflow(step: IndigoDyeing, yarn: YarnState, throughput: fl
         0.0 if yarn.air_dry else step.wetted_out,
     )
     return losses
-
-
-def behind_last_box(
-    held: float, brought: float, feeds: Feeds, step: IndigoDyeing, yarn: YarnState
-) -> tuple[float, float]:
-    """Split what the bath holds of one substance at steady state: on the yarn, and over the weir.
-
-    Parameters
-    ----------
-    held : float
-        All of it that comes in, made and brought [kg/kg].
-    brought : float
-        Part of it in the entering liquor [kg/kg].
-    feeds : Feeds
-        The steady state.
-    step : IndigoDyeing
-        Settings of the boxes.
-    yarn : YarnState
-        The entering yarn.
-
-    Returns
-    -------
-    tuple of float
-        With the yarn, over the weir [kg/kg].
-
-    Notes
-    -----
-    The leaving liquor is bath but for the share of the entering liquor that no box replaced.
-    """
-    mixed = held - unchanged(brought, feeds.kept_in, step, yarn)
-    from_bath = step.pick_up_last * (1.0 - feeds.kept_in)
-    over = mixed * feeds.overflow / (from_bath + feeds.overflow)
-    return held - over, over

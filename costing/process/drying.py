@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from costing.process import steam
-from costing.process.heating import post_closed_steam
+from costing.process.heating import check_steam_is_hotter, post_closed_steam
 from costing.process.mixing import WATER, added, post_power
 from costing.process.postings import AIR, PROCESS, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
-from costing.quantities import InputError
+from costing.quantities import InputError, label
 from costing.settings.mill import Material
 from costing.settings.steps import Drying
 
@@ -41,7 +41,7 @@ def dry(
     Raises
     ------
     InputError
-        The yarn comes drier than it is to leave.
+        The yarn comes drier than it is to leave, or the steam is no hotter than the yarn that leaves.
     """
     book = Book(step.name)
     solid = dry_mass(yarn)
@@ -52,6 +52,7 @@ def dry(
             f"moisture out is {100 * step.moisture_out:.3g} %, but the yarn arrives with "
             f"{100 * arriving:.3g} %; accepted is less than it arrives with",
         )
+    check_steam_is_hotter(step.name, around, step.yarn_temperature_out, label("yarn_temperature_out"))
     evaporated = (arriving - step.moisture_out) * solid
     heat = solid * steam.drying_heat(
         moisture_in=arriving,

@@ -6,8 +6,40 @@ from costing.process import steam
 from costing.process.postings import AIR, CONDENSATE, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
+from costing.quantities import InputError
 
 STEAM = "steam"
+
+
+def check_steam_is_hotter(
+    step_name: str, around: Surroundings, temperature: float, asked: str = "temperature of the box"
+) -> None:
+    """Refuse steam that condenses no hotter than what it is to heat.
+
+    Parameters
+    ----------
+    step_name : str
+        Step that asks for the heat.
+    around : Surroundings
+        Of the run.
+    temperature : float
+        Temperature asked [degC].
+    asked : str, optional
+        What has this temperature, as people read it; the text begins with it.
+
+    Raises
+    ------
+    InputError
+        The steam condenses at the temperature asked, or below it.
+    """
+    condenses = float(steam.saturation_temperature(around.steam_pressure))
+    if condenses <= temperature:
+        raise InputError(
+            step_name,
+            f"{asked} is {temperature:.5g} degC, but the steam of {around.steam_pressure:.5g} bar absolute "
+            f"condenses at {condenses:.5g} degC; accepted is a temperature below that, or a steam pressure "
+            f"of more than {steam.saturation_pressure(temperature):.5g} bar absolute",
+        )
 
 
 def post_closed_steam(book: Book, cause: str, used: float, around: Surroundings) -> None:
@@ -72,6 +104,11 @@ def heat_box(
     float
         Condensate that stays in the box [L/kg].
 
+    Raises
+    ------
+    InputError
+        Heat is needed, and the steam is no hotter than the box.
+
     Notes
     -----
     Heat ``q = V (h2 - h1) + yarn + surface``. Coil: ``m = q / (h_v - h_l)``. Live steam brings its own
@@ -90,6 +127,7 @@ def heat_box(
     heat = for_water + on_yarn + surface
     if heat <= 0.0:
         return 0.0
+    check_steam_is_hotter(book.step, around, temperature)
     shares = (
         ("heats the feed", for_water / heat),
         ("heats the yarn", on_yarn / heat),

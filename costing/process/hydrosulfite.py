@@ -98,6 +98,45 @@ def hydrosulfite_behind_dips(
     return behind
 
 
+def hydrosulfite_lost_behind_dips(
+    dips: Any,
+    pick_up: Any,
+    pick_up_last: Any,
+    exchange: Any,
+    sky_destruction: Any,
+    bath_hydrosulfite: Any,
+) -> list[Any]:
+    """Hydrosulfite (100 %) lost on the yarn behind each dip, the last one for good.
+
+    Parameters
+    ----------
+    dips : float
+        Dip boxes in the common liquor [whole number].
+    pick_up : float
+        Liquor on the yarn behind every box but the last [L/kg].
+    pick_up_last : float
+        Liquor on the yarn behind the last box [L/kg].
+    exchange : float
+        Share of the liquor on the yarn that a box replaces [fraction].
+    sky_destruction : float
+        Share of the carried hydrosulfite that one sky destroys [fraction].
+    bath_hydrosulfite : float
+        Hydrosulfite in the bath [kg/L].
+
+    Returns
+    -------
+    list of float
+        One amount per mass of yarn for each dip [kg/kg].
+
+    Examples
+    --------
+    >>> [round(lost, 6) for lost in hydrosulfite_lost_behind_dips(3, 0.7, 0.7, 1.0, 0.9, 0.002)]
+    [0.00126, 0.00126, 0.0014]
+    """
+    *behind, last = hydrosulfite_behind_dips(dips, exchange, sky_destruction, bath_hydrosulfite)
+    return [*(sky_destruction * pick_up * carried for carried in behind), pick_up_last * last]
+
+
 def hydrosulfite_carried_out(
     dips: Any,
     pick_up: Any,
@@ -137,11 +176,12 @@ def hydrosulfite_carried_out(
     >>> round(hydrosulfite_carried_out(6, 0.7, 0.7, 1.0, 1.0, 0.002), 6)
     0.0084
     """
-    behind = hydrosulfite_behind_dips(dips, exchange, sky_destruction, bath_hydrosulfite)
-    lost = pick_up_last * behind[-1]
-    for concentration in behind[:-1]:
-        lost = lost + sky_destruction * pick_up * concentration
-    return lost
+    *skies, last = hydrosulfite_lost_behind_dips(
+        dips, pick_up, pick_up_last, exchange, sky_destruction, bath_hydrosulfite
+    )
+    for lost in skies:
+        last = last + lost
+    return last
 
 
 def hydrosulfite_at_bath_surface(

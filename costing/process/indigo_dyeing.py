@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from costing.process import liquor
 from costing.process.bath_balance import (
@@ -10,20 +11,30 @@ from costing.process.bath_balance import (
     REDUCTION,
     SECOND_REDUCTION,
     Feeds,
-    behind_last_box,
     steady_feeds,
     unchanged,
 )
-from costing.process.bath_salt import share_ending_half_as_sulfate
+from costing.process.bath_content import BUILD_UP, bath_content
+from costing.process.bath_fill import DyeLiquor, content_of_liquor
+from costing.process.bath_reactions import (
+    AIRING,
+    CARBONATION,
+    REVATTING,
+    SULFITE_OXIDATION,
+    VATTING,
+    WITHOUT_OXYGEN,
+    oxidation_by_air,
+)
 from costing.process.chemistry import molar_mass
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, holdings, post_power, post_water
-from costing.process.postings import AIR, DRAIN, PROCESS, YARN, Book
+from costing.process.postings import AIR, BATH, DRAIN, PROCESS, YARN, Book
 from costing.process.reduction import (
     CAUSTIC_PER_CARBON_DIOXIDE,
     CAUSTIC_PER_HYDROSULFITE,
     HYDROSULFITE,
     INDIGO,
+    SULFITE,
 )
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
@@ -31,65 +42,20 @@ from costing.quantities import InputError
 from costing.settings.mill import Material
 from costing.settings.steps import IndigoDyeing
 
-VATTING = {
-    "indigo": -1.0,
-    "sodium_hydrosulfite": -1.0,
-    "sodium_hydroxide": -2.0,
-    "leuco_indigo": 1.0,
-    "sodium_sulfite": 2.0,
-}
-# Air oxidises dye on the yarn, hydrosulfite reduces it again: the dye itself stays as it was.
-REVATTING = {
-    "sodium_hydrosulfite": -1.0,
-    "oxygen": -0.5,
-    "sodium_hydroxide": -2.0,
-    "sodium_sulfite": 2.0,
-    "water": 1.0,
-}
-WITHOUT_OXYGEN = {
-    "sodium_hydrosulfite": -1.0,
-    "sodium_hydroxide": -1.0,
-    "sodium_thiosulfate": 0.5,
-    "sodium_sulfite": 1.0,
-    "water": 0.5,
-}
-AIRING = {"leuco_indigo": -1.0, "oxygen": -0.5, "indigo": 1.0, "water": 1.0}
-CARBONATION = {"sodium_hydroxide": -2.0, "carbon_dioxide": -1.0, "sodium_carbonate": 1.0, "water": 1.0}
-
 DECAY = "decomposes without oxygen"
 OVERFLOW = "bath overflow"
-
-
-def oxidation_by_air(hydrosulfite_per_oxygen: float) -> Mapping[str, float]:
-    """Stoichiometry of one mol of hydrosulfite destroyed by air.
-
-    Parameters
-    ----------
-    hydrosulfite_per_oxygen : float
-        Hydrosulfite that one oxygen destroys [mol/mol].
-
-    Returns
-    -------
-    mapping
-        Substance -> mol made (above zero) or taken (below zero).
-    """
-    sulfate = share_ending_half_as_sulfate(hydrosulfite_per_oxygen)
-    return {
-        "sodium_hydrosulfite": -1.0,
-        "oxygen": -1.0 / hydrosulfite_per_oxygen,
-        "sodium_hydroxide": -2.0,
-        "sodium_sulfite": 2.0 - sulfate,
-        "sodium_sulfate": sulfate,
-        "water": 1.0,
-    }
+SULFITE_BY_AIR = "sulfite oxidised by air"
+ON_PURPOSE = ("leuco_indigo", "sodium_hydrosulfite")  # held at their strength, lot by lot
 
 
 def dye_indigo(
     step: IndigoDyeing, yarn: YarnState, materials: Mapping[str, Material], around: Surroundings
 ) -> tuple[YarnState, Book]:
-    """Run wetted yarn through the dip boxes at steady state.
+    """Run wetted yarn through the dip boxes.
 
-    Leaves out what a lot adds: fills, stops and dumps are in the ledger's lot effects.
+    Dye, hydrosulfite and caustic stand at the recipe's strengths. Salts and what the yarn brings build
+    up in the bath over the lot. Leaves out what a lot adds beside: fills, stops and dumps are in the
+    ledger's lot effects.
 
     Parameters
     ----------
@@ -119,6 +85,7 @@ def dye_indigo(
     _post_caustic(book, step, feeds, yarn, materials)
     _post_wetting_agent(book, step, feeds, yarn, materials[step.wetting_agent_product])
     book.react("carbon dioxide in the skies", step.carbon_dioxide / molar_mass("carbon_dioxide"), CARBONATION)
+    post_sulfite_oxidation(book, step, book.held())
     _post_feed_water(book, step, feeds)
     heat_box(
         book,
@@ -138,36 +105,52 @@ def dye_indigo(
     loose = dict(yarn.loose)
     loose["indigo"] = loose.get("indigo", 0.0) + dye_behind - step.indigo_on_yarn
 
-    held = holdings(yarn, book)
     stream = DRAIN + f"{step.name} overflow"
+    held = holdings(yarn, book)
+    held.pop("indigo", None)
+    for substance in ON_PURPOSE:
+        # What is left over without an overflow is rounding: all of it was aired or destroyed.
+        book.move(
+            substance, OVERFLOW, held.pop(substance, 0.0) if feeds.overflow > 0 else 0.0, PROCESS, stream
+        )
+    passed = {name: unchanged(yarn.dissolved.get(name, 0.0), feeds.kept_liquor, yarn) for name in held}
+    outflow = feeds.bath_on_yarn + feeds.overflow
+    content = bath_content(
+        {name: amount - passed[name] for name, amount in held.items()},
+        content_of_liquor(DyeLiquor.of(step, materials)),
+        outflow,
+        step.bath_volume,
+        around.lot_mass,
+        step.bath_kept if around.standing_bath else 0.0,
+    )
     dissolved = {}
     for substance, amount in held.items():
-        if substance == "indigo":
-            continue
-        if substance in ("leuco_indigo", "sodium_hydrosulfite"):
-            # What is left over without an overflow is rounding: all of it was aired or destroyed.
-            on_yarn, over = 0.0, amount if feeds.overflow > 0 else 0.0
-        else:
-            on_yarn, over = behind_last_box(amount, yarn.dissolved.get(substance, 0.0), feeds, step, yarn)
+        book.move(substance, BUILD_UP, content.built_up[substance], PROCESS, BATH)
+        leaving = amount - passed[substance] - content.built_up[substance]
+        over = leaving * feeds.overflow / outflow
         book.move(substance, OVERFLOW, over, PROCESS, stream)
-        if on_yarn != 0.0:
-            dissolved[substance] = on_yarn
+        dissolved[substance] = passed[substance] + leaving - over
+    book.content, book.feeds = content, feeds
     book.move(WATER, OVERFLOW, feeds.overflow, PROCESS, stream)
     book.move(WATER, "evaporates in the skies", step.sky_evaporation, PROCESS, AIR)
     return (
-        YarnState(
-            fibre=yarn.fibre,
-            regain_water=yarn.regain_water,
+        replace(
+            yarn,
             temperature=max(step.bath_temperature, around.water_temperature),
             liquor=step.pick_up_last,
             dissolved=dissolved,
             loose=loose,
-            dried_on=dict(yarn.dried_on),
             fixed=yarn.fixed + step.indigo_on_yarn,
             air_dry=False,
         ),
         book,
     )
+
+
+def post_sulfite_oxidation(book: Book, step: IndigoDyeing, held: Mapping[str, float]) -> None:
+    """Post the share of the sulfite held that air turns to sulfate before the water is in the drain."""
+    sulfite = max(0.0, held.get("sodium_sulfite", 0.0))
+    book.react(SULFITE_BY_AIR, step.sulfite_oxidised * sulfite / SULFITE, SULFITE_OXIDATION)
 
 
 def _post_dye(book: Book, step: IndigoDyeing, feeds: Feeds, indigo: Material) -> None:
@@ -201,14 +184,14 @@ def _post_caustic(
         "carbon dioxide in the skies",
         CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide,
     )
-    on_yarn = liquor.carried_by_liquor(step.pick_up_last * (1.0 - feeds.kept_in), step.bath_caustic)
+    on_yarn = liquor.carried_by_liquor(feeds.bath_on_yarn, step.bath_caustic)
     book.feed(product, "carried out with the yarn", on_yarn)
     book.feed(product, OVERFLOW, liquor.carried_by_liquor(feeds.overflow, step.bath_caustic))
     indigo = materials[step.indigo_product]
     with_dye = indigo.alkali * feeds.indigo / indigo.strength
     brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
     book.feed(product, "comes with the dye", -with_dye)
-    book.feed(product, "comes with the yarn", -(brought - unchanged(brought, feeds.kept_in, step, yarn)))
+    book.feed(product, "comes with the yarn", -(brought - unchanged(brought, feeds.kept_liquor, yarn)))
     # More alkali than the bath loses: nothing is dosed, and the surplus leaves with the liquor.
     book.feed(product, CAUSTIC_SURPLUS, feeds.caustic_surplus)
 
@@ -218,10 +201,10 @@ def _post_wetting_agent(
 ) -> None:
     strength = step.bath_wetting_agent * product.strength
     key = product.substance or product.code
-    on_yarn = liquor.carried_by_liquor(step.pick_up_last * (1.0 - feeds.kept_in), strength)
+    on_yarn = liquor.carried_by_liquor(feeds.bath_on_yarn, strength)
     over = liquor.carried_by_liquor(feeds.overflow, strength)
     brought = yarn.dissolved.get(key, 0.0)
-    mixed = brought - unchanged(brought, feeds.kept_in, step, yarn)
+    mixed = brought - unchanged(brought, feeds.kept_liquor, yarn)
     book.feed(product, "carried out with the yarn", on_yarn)
     book.feed(product, OVERFLOW, over)
     book.feed(product, "comes with the yarn", -min(mixed, on_yarn + over))

@@ -8,7 +8,7 @@ that enters the reaction account leaves it.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from costing.process.chemistry import molar_mass
 from costing.settings.mill import Material
@@ -23,6 +23,7 @@ CONDENSATE = "condensate"
 MOTORS = "motors and lights"
 EARLIER_LOT = "earlier lot"
 NEXT_LOT = "next lot"
+BATH = "standing in the boxes"
 DRAIN = "drain: "
 
 GASES = ("oxygen", "carbon_dioxide")
@@ -70,6 +71,9 @@ class Book:
         self.step = step
         self.lines: list[Line] = []
         self.product_water = 0.0
+        # A box with a content of its own says here what stands in it, and a dye bath what it is fed.
+        self.content: Any = None
+        self.feeds: Any = None
 
     def move(
         self,

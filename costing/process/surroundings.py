@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
 
 
@@ -20,6 +21,10 @@ class Surroundings(NamedTuple):
         True where live steam is blown into the boxes, False for closed coils.
     steam_losses : float
         Share of the steam that never reaches a user [fraction].
+    lot_mass : float
+        Grey yarn of the lot, leaders in; infinity for an endless run [kg].
+    standing_bath : bool
+        True where the lot takes over the bath of the lot before.
     """
 
     throughput: float
@@ -27,3 +32,5 @@ class Surroundings(NamedTuple):
     steam_pressure: float
     direct_steam: bool
     steam_losses: float
+    lot_mass: float = math.inf
+    standing_bath: bool = False

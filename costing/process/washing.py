@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from costing.process import liquor
+from costing.process.bath_content import BUILD_UP, bath_content
 from costing.process.chemistry import molar_mass
 from costing.process.heating import heat_box
 from costing.process.liquor import rinse_residue_counter_current, rinse_residue_separate_feeds
@@ -16,7 +18,7 @@ from costing.process.mixing import (
     send_to_drain,
     shared_out,
 )
-from costing.process.postings import DRAIN, GREY, PROCESS, YARN, Book
+from costing.process.postings import BATH, DRAIN, GREY, PROCESS, YARN, Book, balance
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
@@ -65,40 +67,29 @@ def scour(
     """
     book = Book(step.name)
     leaving = step.pick_up + step.scour_overflow
-    organic = step.weight_loss * (1.0 - step.ash_share)
-    acid = step.caustic_neutralised * molar_mass(ACID) / molar_mass("sodium_hydroxide")
-    if acid > organic:
-        raise InputError(
-            step.name,
-            f"caustic neutralised is {1000 * step.caustic_neutralised:g} g/kg, more than the acids of a "
-            f"weight loss of {100 * step.weight_loss:g} % can take; accepted is up to "
-            f"{1000 * organic * molar_mass('sodium_hydroxide') / molar_mass('galacturonic_acid'):.3g} g/kg",
-        )
-    # The entry posted all dry matter as cotton; the part that dissolves is posted for what it is.
-    book.move("cotton", "dissolved by the scour", step.weight_loss, PROCESS, GREY)
-    book.move(ACID, "dissolved by the scour", acid, GREY, PROCESS)
-    book.move(EXTRACT, "dissolved by the scour", organic - acid, GREY, PROCESS)
-    book.move("cotton_ash", "dissolved by the scour", step.weight_loss - organic, GREY, PROCESS)
-
+    brought = max(0.0, yarn.dissolved.get("sodium_hydroxide", 0.0))
+    # Without caustic in the box only what the yarn brings can neutralise its acids.
+    neutralised = (
+        min(step.caustic_neutralised, brought) if step.scour_caustic == 0.0 else step.caustic_neutralised
+    )
+    _dissolve(book, step, neutralised)
     carried_liquor = (("carried out with the yarn", step.pick_up), ("scour overflow", step.scour_overflow))
     caustic = materials[step.caustic_product]
-    brought = yarn.dissolved.get("sodium_hydroxide", 0.0)
     for cause, volume in carried_liquor:
         book.feed(caustic, cause, liquor.carried_by_liquor(volume, step.scour_caustic))
-    book.feed(caustic, "neutralised by the yarn's acids", step.caustic_neutralised)
-    needed = leaving * step.scour_caustic + step.caustic_neutralised
-    book.feed(caustic, "brought by the yarn", -min(brought, needed))
-    for code, strength in (
-        (step.wetting_agent_product, step.scour_wetting_agent),
-        (step.sequestrant_product, step.scour_sequestrant),
-    ):
-        product = materials[code]
+    book.feed(caustic, "neutralised by the yarn's acids", neutralised)
+    book.feed(caustic, "brought by the yarn", -min(brought, leaving * step.scour_caustic + neutralised))
+    wanted: dict[str, float] = {}
+    for product, strength in _agents(step, materials):
         for cause, volume in carried_liquor:
-            book.feed(product, cause, liquor.carried_by_liquor(volume, strength * product.strength))
+            book.feed(product, cause, liquor.carried_by_liquor(volume, strength))
+        wanted[product.code] = wanted.get(product.code, 0.0) + leaving * strength
+    for code, amount in wanted.items():
+        product = materials[code]
+        there = yarn.dissolved.get(product.substance or code, 0.0)
+        book.feed(product, "brought by the yarn", -min(there, amount))
     book.react(
-        "neutralised by the yarn's acids",
-        step.caustic_neutralised / molar_mass("sodium_hydroxide"),
-        NEUTRALISATION,
+        "neutralised by the yarn's acids", neutralised / molar_mass("sodium_hydroxide"), NEUTRALISATION
     )
 
     feed = leaving - yarn.liquor
@@ -107,46 +98,111 @@ def scour(
         around,
         yarn,
         step.scour_temperature,
-        feed,
+        max(0.0, feed),
         step.heated_surface,
         step.surface_heat_loss,
         around.direct_steam,
     )
-    main_water = feed - condensate - book.product_water - book.reaction_water()
-    if main_water < 0:
-        raise InputError(
-            step.name,
-            f"live steam and products bring {feed - main_water:.3g} L/kg of water, more than the "
-            f"{feed:.3g} L/kg that the box takes; accepted are coils, more overflow, less open surface",
-        )
-    post_water(book, "makes up the scour liquor", main_water)
+    _post_feed_water(book, step, yarn, feed, condensate)
     post_power(book, step.power, around)
 
     held = holdings(yarn, book)
     held.pop("cotton", None)
-    wetting_agent = materials[step.wetting_agent_product]
-    key = wetting_agent.substance or wetting_agent.code
-    kept = held.get(key, 0.0) * step.wetting_agent_kept * step.pick_up / leaving
-    book.move(key, "stays on the yarn", kept, PROCESS, YARN)
-    held[key] = held.get(key, 0.0) - kept
+    fill = content_of_scour(step, materials)
+    content = bath_content(held, fill, leaving, step.tank_volume, around.lot_mass, 0.0)
+    for substance, amount in content.built_up.items():
+        book.move(substance, BUILD_UP, amount, PROCESS, BATH)
+        held[substance] -= amount
+    book.content = content
     over = step.scour_overflow / leaving
     stream = f"{step.name} overflow"
     send_to_drain(book, stream, "scour overflow", shared_out(held, over))
     book.move(WATER, "scour overflow", step.scour_overflow, PROCESS, DRAIN + stream)
+    dissolved = shared_out(held, 1.0 - over)
+    wetting_agent = materials[step.wetting_agent_product]
+    key = wetting_agent.substance or wetting_agent.code
+    kept = dissolved.get(key, 0.0) * step.wetting_agent_kept
+    if kept:
+        book.move(key, "stays on the yarn", kept, PROCESS, YARN)
+        dissolved[key] -= kept
     return (
-        YarnState(
+        replace(
+            yarn,
             fibre=yarn.fibre - step.weight_loss,
-            regain_water=yarn.regain_water,
             temperature=step.scour_temperature,
             liquor=step.pick_up,
-            dissolved=shared_out(held, 1.0 - over),
-            loose=dict(yarn.loose),
-            dried_on=dict(yarn.dried_on),
+            dissolved=dissolved,
             fixed=yarn.fixed + kept,
             air_dry=False,
         ),
         book,
     )
+
+
+def _dissolve(book: Book, step: Scour, neutralised: float) -> None:
+    """The entry posted all dry matter as cotton; the part that dissolves is posted for what it is."""
+    organic = step.weight_loss * (1.0 - step.ash_share)
+    acid = neutralised * molar_mass(ACID) / molar_mass("sodium_hydroxide")
+    if acid > organic:
+        raise InputError(
+            step.name,
+            f"caustic neutralised is {1000 * neutralised:g} g/kg, more than the acids of a "
+            f"weight loss of {100 * step.weight_loss:g} % can take; accepted is up to "
+            f"{1000 * organic * molar_mass('sodium_hydroxide') / molar_mass(ACID):.3g} g/kg",
+        )
+    book.move("cotton", "dissolved by the scour", step.weight_loss, PROCESS, GREY)
+    book.move(ACID, "dissolved by the scour", acid, GREY, PROCESS)
+    book.move(EXTRACT, "dissolved by the scour", organic - acid, GREY, PROCESS)
+    book.move("cotton_ash", "dissolved by the scour", step.weight_loss - organic, GREY, PROCESS)
+
+
+def _agents(step: Scour, materials: Mapping[str, Material]) -> list[tuple[Material, float]]:
+    """Wetting agent and sequestrant, each with its active strength in the box [kg/L]."""
+    wetting_agent = materials[step.wetting_agent_product]
+    sequestrant = materials[step.sequestrant_product]
+    return [
+        (wetting_agent, step.scour_wetting_agent * wetting_agent.strength),
+        (sequestrant, step.scour_sequestrant * sequestrant.strength),
+    ]
+
+
+def _post_feed_water(book: Book, step: Scour, yarn: YarnState, feed: float, condensate: float) -> None:
+    """Water that makes up the scour liquor, less what yarn, steam, products and reactions bring."""
+    from_main = feed - condensate - book.product_water - book.reaction_water()
+    if from_main < 0 and feed <= book.product_water + book.reaction_water():
+        raise InputError(
+            step.name,
+            f"the yarn brings {yarn.liquor:.3g} L/kg of liquor and the box lets {feed + yarn.liquor:.3g} "
+            "L/kg go: there is no room for what its products bring; accepted is more overflow, or a harder "
+            "squeeze before the box",
+        )
+    if from_main < 0:
+        raise InputError(
+            step.name,
+            f"live steam and products bring {feed - from_main:.3g} L/kg of water, more than the "
+            f"{feed:.3g} L/kg that the box takes; accepted are coils, more overflow, less open surface",
+        )
+    post_water(book, "makes up the scour liquor", from_main)
+
+
+def post_scour_liquor(
+    book: Book, step: Scour, materials: Mapping[str, Material], cause: str, volume: float
+) -> None:
+    """Fill the box with fresh liquor."""
+    water_before = book.product_water
+    book.feed(materials[step.caustic_product], cause, volume * step.scour_caustic)
+    for product, strength in _agents(step, materials):
+        book.feed(product, cause, volume * strength)
+    post_water(book, cause, volume - (book.product_water - water_before))
+
+
+def content_of_scour(step: Scour, materials: Mapping[str, Material]) -> dict[str, float]:
+    """What a litre of fresh scour liquor holds beside water [kg/L]."""
+    book = Book("")
+    post_scour_liquor(book, step, materials, "", 1.0)
+    held = balance(book.lines, PROCESS)
+    held.pop(WATER, None)
+    return held
 
 
 def rinse(
@@ -205,14 +261,12 @@ def rinse(
     send_to_drain(book, stream, "loose dye rinsed off", yarn.loose)
     book.move(WATER, "rinse water", drained, PROCESS, DRAIN + stream)
     return (
-        YarnState(
-            fibre=yarn.fibre,
-            regain_water=yarn.regain_water,
+        replace(
+            yarn,
             temperature=max(step.rinse_temperature, around.water_temperature),
             liquor=step.pick_up,
             dissolved=shared_out(yarn.dissolved, residue),
-            dried_on=dict(yarn.dried_on),
-            fixed=yarn.fixed,
+            loose={},
             air_dry=False,
         ),
         book,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 
 @dataclass
@@ -40,3 +40,14 @@ class YarnState:
     dried_on: dict[str, float] = field(default_factory=dict)
     fixed: float = 0.0
     air_dry: bool = True
+
+
+def wetted_again(yarn: YarnState) -> YarnState:
+    """The yarn as a wet box meets it: what an earlier drying left on the fibre dissolves again."""
+    if not yarn.dried_on:
+        return yarn
+    dissolved = {
+        name: yarn.dissolved.get(name, 0.0) + yarn.dried_on.get(name, 0.0)
+        for name in {**yarn.dissolved, **yarn.dried_on}
+    }
+    return replace(yarn, dissolved=dissolved, dried_on={})

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from costing.effluent.oxygen_demand import oxygen_demand_of_formula
+from costing.process.bath_reactions import AIRING, WITHOUT_OXYGEN, oxidation_by_air
 from costing.process.chemistry import molar_mass
-from costing.process.indigo_dyeing import AIRING, WITHOUT_OXYGEN, oxidation_by_air
 from costing.reference_data import substances
 
 

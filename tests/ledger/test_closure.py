@@ -10,10 +10,12 @@ from hypothesis import HealthCheck, assume, given, settings
 
 from costing.cost.quote import quote
 from costing.effluent.discharge import streams
+from costing.effluent.oxygen_demand import oxygen_demand_of_formula
 from costing.ledger.closure import gaps
 from costing.ledger.whole import Ledger, is_bought, open_ledger
 from costing.process.postings import DRAIN, GREY, Line
 from costing.quantities import InputError
+from costing.reference_data import substances
 from costing.settings.mill import Mill
 from tests.example_mill import example_mill
 from tests.ledger.strategies import mills
@@ -49,6 +51,37 @@ def test_nothing_leaves_below_zero(drawn: dict[str, Any]) -> None:
         assert stream.flow >= -size, stream.name
         for parameter, load in stream.loads.items():
             assert load >= -size, (stream.name, parameter)
+
+
+@MANY
+@given(mills())
+def test_no_substance_leaves_below_zero(drawn: dict[str, Any]) -> None:
+    """A sum over substances would hide one that is negative: each is looked at in each stream."""
+    _, ledger = opened(drawn)
+    held: dict[tuple[str, str], float] = {}
+    moved: dict[str, float] = {}
+    for line in ledger.lines:
+        moved[line.substance] = moved.get(line.substance, 0.0) + abs(line.amount)
+        if line.destination.startswith(DRAIN):
+            key = (line.destination, line.substance)
+            held[key] = held.get(key, 0.0) + line.amount
+    for (stream, substance), amount in held.items():
+        assert amount >= -1e-9 * moved[substance] - 1e-15, (stream, substance)
+
+
+@MANY
+@given(mills())
+def test_only_oxygen_taken_up_lowers_the_demand_of_a_whole_mill(drawn: dict[str, Any]) -> None:
+    """Demand of all that reacts, before less after, is the oxygen that came out of the air."""
+    _, ledger = opened(drawn)
+    change = size = 0.0
+    for line in ledger.lines:
+        if line.substance in substances() and "reaction" in (line.source, line.destination):
+            demand = oxygen_demand_of_formula(substances()[line.substance].formula)
+            demand = -1.0 if line.substance == "oxygen" else demand
+            change += (1.0 if line.destination == "reaction" else -1.0) * line.amount * demand
+            size += abs(line.amount * demand)
+    assert abs(change) <= 1e-9 * size
 
 
 @SOME

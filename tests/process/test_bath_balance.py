@@ -59,12 +59,16 @@ def totals(step: IndigoDyeing, overflow: float, liquor: float, caustic_in: float
     )
     in_stock = step.stock_hydrosulfite_ratio * indigo
     hydrosulfite = max(hydrosulfite, in_stock)
-    unchanged = (1 - step.exchange) ** step.dips
+    old, on_yarn = liquor, liquor  # what the yarn brought, followed squeeze by squeeze
+    for dip in range(int(step.dips)):
+        leaving = step.pick_up_last if dip == int(step.dips) - 1 else step.pick_up
+        old *= (1 - step.exchange) * min(1.0, leaving / on_yarn)
+        on_yarn = leaving
     caustic = (
         2 * M_CAUSTIC / M_HYDROSULFITE * (hydrosulfite - overflowed - 0.5 * decayed)
-        + (step.pick_up_last * (1 - unchanged) + overflow) * step.bath_caustic
+        + (step.pick_up_last - old + overflow) * step.bath_caustic
         + 2 * M_CAUSTIC / M_CARBON_DIOXIDE * step.carbon_dioxide
-        - caustic_in * (1 - unchanged * step.pick_up_last / liquor)
+        - caustic_in * (1 - old / liquor)
     )
     caustic_in_stock = (step.stock_caustic_ratio + dye.alkali / dye.strength) * indigo
     volume = (

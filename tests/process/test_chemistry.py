@@ -6,8 +6,7 @@ import molmass
 import pytest
 
 from costing.process import reduction
-from costing.process.chemistry import atoms, element_share, molar_mass, molar_mass_of_formula
-from costing.process.indigo_dyeing import (
+from costing.process.bath_reactions import (
     AIRING,
     CARBONATION,
     REVATTING,
@@ -15,6 +14,7 @@ from costing.process.indigo_dyeing import (
     WITHOUT_OXYGEN,
     oxidation_by_air,
 )
+from costing.process.chemistry import atoms, element_share, molar_mass, molar_mass_of_formula
 from costing.process.washing import NEUTRALISATION
 from costing.reference_data import substances
 

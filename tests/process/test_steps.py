@@ -132,3 +132,101 @@ def test_steam_per_water_evaporated_lies_between_floor_and_two() -> None:
         if line.step == "drying" and line.cause == "evaporates on the cans"
     )
     assert 1.205 < steam / water < 2.0
+
+
+ABSOLUTE = {"pressure_basis": "absolute"}
+
+
+@pytest.mark.parametrize("heating", ["closed", "direct"])
+@pytest.mark.parametrize(
+    ("step", "setting", "asked"),
+    [
+        ("scour", {"scour_temperature": 90.0}, "temperature of the box is 90 degC"),
+        ("rinse after scour", {"rinse_temperature": 82.0}, "temperature of the box is 82 degC"),
+        ("indigo dyeing", {"bath_temperature": 85.0}, "temperature of the box is 85 degC"),
+    ],
+)
+def test_steam_colder_than_the_box_is_refused(
+    step: str, setting: dict[str, float], asked: str, heating: str
+) -> None:
+    """Steam of 0.5 bar condenses at 81.32 degC: IAPWS-IF97, as any steam table prints it."""
+    kind = dict(ROUTE)[step]
+    with pytest.raises(InputError) as refused:
+        opened(
+            route=[(step, kind)],
+            recipe={step: setting},
+            whole_machine={**ABSOLUTE, "steam_pressure": 0.5, "steam_heating": heating},
+        )
+    assert str(refused.value).startswith(
+        f"{step}: {asked}, but the steam of 0.5 bar absolute condenses at 81.317 degC; accepted is a "
+        "temperature below that, or a steam pressure of more than 0."
+    )
+
+
+def test_steam_just_hotter_than_the_box_is_accepted() -> None:
+    cold = {**ABSOLUTE, "steam_pressure": 0.5}
+    assert opened(route=ROUTE[:1], recipe={"scour": {"scour_temperature": 81.0}}, whole_machine=cold).lines
+    cool = {"rinse_temperature": 15.0}  # colder than the water: no steam is asked for
+    rinsed = opened(
+        route=ROUTE[1:2],
+        recipe={"rinse after scour": cool},
+        whole_machine={**ABSOLUTE, "steam_pressure": 0.02},
+    )
+    assert rinsed.used("steam") == 0.0
+
+
+def test_steam_colder_than_the_dried_yarn_is_refused() -> None:
+    """1 bar gives 99.606 degC, 1.1 bar 102.29 degC, for yarn that leaves at 100 degC by default."""
+    with pytest.raises(InputError) as refused:
+        opened(route=ROUTE[-1:], whole_machine={**ABSOLUTE, "steam_pressure": 1.0})
+    assert str(refused.value) == (
+        "drying: yarn temperature out is 100 degC, but the steam of 1 bar absolute condenses at 99.606 degC; "
+        "accepted is a temperature below that, or a steam pressure of more than 1.0142 bar absolute"
+    )
+    assert opened(route=ROUTE[-1:], whole_machine={**ABSOLUTE, "steam_pressure": 1.1}).used("steam") > 0
+
+
+def test_second_scour_is_credited_with_what_the_first_leaves_on_the_yarn() -> None:
+    """The yarn brings 0.75 L/kg of the same liquor: only what the box loses over that is bought."""
+    twice = [("scour", "scour"), ("scour again", "scour"), *ROUTE[1:]]
+    dry = {"weight_loss": 0.0, "caustic_neutralised": 0.0, "wetting_agent_kept": 0.0}
+    given = {**dry, "scour_caustic": 20.0, "scour_wetting_agent": 4.0, "scour_sequestrant": 1.5}
+    settings = {"scour": given, "scour again": {**given, "scour_overflow": 0.4}}
+    ledger = opened(route=twice, recipe=settings, enquiry={"order_length": 4e6})
+    bought = {
+        material: sum(
+            line.amount
+            for line in ledger.lines
+            if line.step == "scour again"
+            and line.material == material
+            and line.cause != EXTRA
+            and line.cause != "first fill"
+            and line.source == "store"
+            and line.substance != "water"
+        )
+        for material in ("LYE", "WET", "SEQ")
+    }
+    # Grams per kilogram, 0.4 L/kg over the weir: 20 g/L caustic, 4 g/L of 60 %, 1.5 g/L of 40 %.
+    for material, grams in (("LYE", 8.0), ("WET", 0.4 * 4 * 0.6), ("SEQ", 0.4 * 1.5 * 0.4)):
+        assert bought[material] * 1000 == pytest.approx(grams, rel=2e-3), material
+
+
+def test_two_scours_without_room_for_products_say_so() -> None:
+    with pytest.raises(InputError, match=r"brings 0.75 L/kg of liquor and the box lets 0.75 L/kg go"):
+        opened(
+            route=[("scour", "scour"), ("scour again", "scour"), *ROUTE[1:]],
+            recipe={"scour again": {"scour_caustic": 40.0}},
+        )
+
+
+def test_a_scour_without_caustic_buys_none() -> None:
+    ledger = opened(recipe={"scour": {"scour_caustic": 0.0, "caustic_neutralised": 2.0}})
+    assert not [line for line in ledger.lines if line.step == "scour" and line.material == "LYE"]
+
+
+def test_what_the_cans_dried_on_dissolves_in_the_next_wet_box() -> None:
+    plain = [("rinse after scour", "rinse")]
+    again = [*ROUTE[:1], *ROUTE[-1:], *plain, ("last drying", "drying")]
+    ledger = opened(route=again)
+    salt = [line for line in ledger.lines if line.substance == "sodium_galacturonate"]
+    assert any(line.destination.startswith("drain: rinse") for line in salt)

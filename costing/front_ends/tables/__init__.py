@@ -39,7 +39,7 @@ def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:
         cost_by_group(mill, results),
         cost_by_step(mill, results),
         use(mill, results),
-        dye_bath(mill, results),
+        dye_bath(results),
         discharge_loads(results),
         discharge_concentrations(results),
         cloth_plan(results),

@@ -6,13 +6,12 @@ from collections.abc import Sequence
 from typing import Any
 
 from costing.front_ends.tables.table import Column, Result, Table
-from costing.process.bath_balance import steady_feeds
-from costing.process.bath_salt import salt_in_bath
-from costing.settings.mill import Mill
 from costing.settings.steps import IndigoDyeing
 
+SALTS = ("sodium_sulfite", "sodium_sulfate")
 
-def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
+
+def dye_bath(results: Sequence[Result]) -> Table:
     """Feeds of every dye bath, per kilogram of yarn that runs."""
     columns = [
         Column("Enquiry"),
@@ -27,24 +26,18 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Caustic dosed", "g/kg", 3),
         Column("Overflow", "L/kg", 4),
         Column("Make-up water", "L/kg", 4),
-        Column("Sulfite and sulfate in the bath", "g/L", 1),
+        Column("Sulfite and sulfate in the bath, start of the lot", "g/L", 1),
+        Column("Sulfite and sulfate in the bath, end of the lot", "g/L", 1),
     ]
     rows: list[list[Any]] = []
     for item in results:
-        for step, yarn in item.ledger.entering:
+        for step, _ in item.ledger.run.entering:
             if not isinstance(step, IndigoDyeing):
                 continue
-            feeds = steady_feeds(
-                step, yarn, mill.materials[step.indigo_product], item.ledger.plan.around.throughput
-            )
-            made = [
-                line
-                for line in item.ledger.lines
-                if line.step == step.name and line.source == "reaction" and line.cause in feeds.hydrosulfite
-            ]
-            sulfite, sulfate = (
-                sum(line.amount for line in made if line.substance == salt)
-                for salt in ("sodium_sulfite", "sodium_sulfate")
+            feeds = item.ledger.run.feeds[step.name]
+            content = item.ledger.run.contents[step.name]
+            start, end = (
+                sum(strengths.get(salt, 0.0) for salt in SALTS) for strengths in (content.start, content.end)
             )
             rows.append(
                 [
@@ -60,7 +53,8 @@ def dye_bath(mill: Mill, results: Sequence[Result]) -> Table:
                     1000.0 * feeds.caustic_dosed,
                     feeds.overflow,
                     feeds.make_up,
-                    1000.0 * salt_in_bath(sulfite, sulfate, step.pick_up_last, feeds.overflow),
+                    1000.0 * start,
+                    1000.0 * end,
                 ]
             )
     note = (

@@ -1,0 +1,101 @@
+"""A volume of ready dye liquor, made from its products."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from costing.process.bath_reactions import VATTING
+from costing.process.mixing import WATER, post_water
+from costing.process.postings import PROCESS, STORE, Book, balance
+from costing.process.reduction import CAUSTIC_PER_HYDROSULFITE, HYDROSULFITE_PER_INDIGO, INDIGO
+from costing.settings.mill import Material
+from costing.settings.steps import IndigoDyeing
+
+
+class DyeLiquor(NamedTuple):
+    """The common dye liquor and its products."""
+
+    step: IndigoDyeing
+    indigo: Material
+    hydrosulfite: Material
+    caustic: Material
+    wetting_agent: Material
+
+    @classmethod
+    def of(cls, step: IndigoDyeing, materials: Mapping[str, Material]) -> DyeLiquor:
+        """Look up the products of a step."""
+        return cls(
+            step,
+            materials[step.indigo_product],
+            materials[step.hydrosulfite_product],
+            materials[step.caustic_product],
+            materials[step.wetting_agent_product],
+        )
+
+    @property
+    def powder_share(self) -> float:
+        """1 where the dye must still be reduced, 0 where it comes reduced."""
+        return 0.0 if self.indigo.is_reduced_dye else 1.0
+
+
+def post_liquor(
+    book: Book, liquor: DyeLiquor, cause: str, volume: float, hydrosulfite: float, account: str = STORE
+) -> None:
+    """Bring a volume of ready liquor into the process, from the store or with another lot.
+
+    A volume below zero hands the same liquor over: every line of its making is turned back.
+
+    Parameters
+    ----------
+    book : Book
+        Takes the lines.
+    liquor : DyeLiquor
+        The liquor.
+    cause : str
+        Why.
+    volume : float
+        Volume [L].
+    hydrosulfite : float
+        Free hydrosulfite (100 %) in it [kg/L].
+    account : str, optional
+        Where it comes from.
+    """
+    step = liquor.step
+    first = len(book.lines)
+    water_before = book.product_water
+    post_dye(
+        book, liquor, cause, volume * step.bath_indigo, volume * hydrosulfite, volume * step.bath_caustic
+    )
+    book.feed(liquor.wetting_agent, cause, volume * step.bath_wetting_agent * liquor.wetting_agent.strength)
+    post_water(book, cause, volume - (book.product_water - water_before))
+    come_from(book, first, account)
+
+
+def post_dye(
+    book: Book, liquor: DyeLiquor, cause: str, indigo: float, hydrosulfite: float, caustic: float
+) -> None:
+    """Bring in dye with what reduces it, free hydrosulfite and free caustic, all as 100 % [kg]."""
+    reducing = HYDROSULFITE_PER_INDIGO * indigo * liquor.powder_share
+    with_dye = liquor.indigo.alkali * indigo / liquor.indigo.strength
+    book.feed(liquor.indigo, cause, indigo)
+    book.feed(liquor.hydrosulfite, cause, reducing + hydrosulfite)
+    book.feed(liquor.caustic, cause, CAUSTIC_PER_HYDROSULFITE * reducing + caustic - with_dye)
+    book.react(cause, indigo / INDIGO * liquor.powder_share, VATTING)
+
+
+def come_from(book: Book, first: int, account: str) -> None:
+    """Turn feeds from the store, from a line on, into feeds from another account."""
+    book.lines[first:] = [
+        line._replace(source=account) if line.source == STORE else line for line in book.lines[first:]
+    ]
+
+
+def content_of_liquor(liquor: DyeLiquor) -> dict[str, float]:
+    """What a litre of fresh liquor holds beside water, dye and hydrosulfite [kg/L]."""
+    book = Book("")
+    post_liquor(book, liquor, "", 1.0, liquor.step.bath_hydrosulfite)
+    held = balance(book.lines, PROCESS)
+    for name in (WATER, "indigo", "leuco_indigo", "sodium_hydrosulfite"):
+        held.pop(name, None)
+    return held
