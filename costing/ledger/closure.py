@@ -6,11 +6,14 @@ from collections.abc import Iterable, Mapping
 
 from costing.process.chemistry import element_share
 from costing.process.postings import PROCESS, REACTION, Line
+from costing.quantities import InputError
 from costing.reference_data import substances
 from costing.settings.mill import Material
 
 ELEMENTS = ("Na", "S", "N", "C", "H", "O")
-SMALLEST = 1e-30  # kg per kg: below it floats themselves lose digits
+SMALLEST = 1e-15  # kg per kg: what is smaller is left over by rounding and by nothing else
+OUTSIDE = "outside"
+MOST_GAP = 1e-9
 OWN = {"Na": "own_sodium", "S": "own_sulfur", "N": "own_nitrogen"}
 
 
@@ -32,32 +35,42 @@ def gaps(lines: Iterable[Line], materials: Mapping[str, Material]) -> dict[str, 
         ``outside <element>``: what enters from outside and does not leave, sodium, sulfur, nitrogen.
         All relative [fraction].
     """
-    process: dict[str, float] = {}
-    moved: dict[str, float] = {}
-    reaction = dict.fromkeys(ELEMENTS, 0.0)
-    reacted = dict.fromkeys(ELEMENTS, 0.0)
-    outside = dict.fromkeys(OWN, 0.0)
-    through = dict.fromkeys(OWN, 0.0)
-    for line in lines:
-        for account, sign in ((line.destination, 1.0), (line.source, -1.0)):
-            amount = sign * line.amount
-            if account == PROCESS:
-                process[line.substance] = process.get(line.substance, 0.0) + amount
-                moved[line.substance] = moved.get(line.substance, 0.0) + abs(amount)
-            elif account == REACTION:
-                for element in ELEMENTS:
-                    share = element_share(line.substance, element)
-                    reaction[element] += amount * share
-                    reacted[element] += abs(amount) * share
-            else:
-                for element in OWN:
-                    share = content(line.substance, element, materials)
-                    outside[element] += amount * share
-                    through[element] += abs(amount) * share
-    found = {f"process {key}": _relative(value, moved[key]) for key, value in process.items()}
-    found.update({f"reaction {key}": _relative(value, reacted[key]) for key, value in reaction.items()})
-    found.update({f"outside {key}": _relative(value, through[key]) for key, value in outside.items()})
+    # Per substance: what each kind of account takes in net, and all that moves through it.
+    net: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}
+    moved: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}
+    for _, _, substance, _, amount, source, destination in lines:
+        for account, signed in ((destination, amount), (source, -amount)):
+            kind = account if account in (PROCESS, REACTION) else OUTSIDE
+            sums, sizes = net[kind], moved[kind]
+            sums[substance] = sums.get(substance, 0.0) + signed
+            sizes[substance] = sizes.get(substance, 0.0) + abs(amount)
+    found = {f"process {key}": _relative(gap, moved[PROCESS][key]) for key, gap in net[PROCESS].items()}
+    for kind, elements in ((REACTION, ELEMENTS), (OUTSIDE, tuple(OWN))):
+        for element in elements:
+            gap = size = 0.0
+            for substance, amount in net[kind].items():
+                share = content(substance, element, materials)
+                gap += amount * share
+                size += moved[kind][substance] * share
+            found[f"{kind} {element}"] = _relative(gap, size)
     return found
+
+
+def check_closed(lines: Iterable[Line], materials: Mapping[str, Material], where: str) -> None:
+    """Refuse a ledger that does not close: no number of it may be shown.
+
+    Raises
+    ------
+    InputError
+        A gap beyond what rounding leaves. It is a fault of this program, not of the input.
+    """
+    what, gap = max(gaps(lines, materials).items(), key=lambda item: item[1], default=("", 0.0))
+    if gap > MOST_GAP:
+        raise InputError(
+            where,
+            f"its ledger does not close: {what} by {gap:.1e} of what moves, accepted is {MOST_GAP:.0e}; this "
+            "is a fault of the program, please report it with the book",
+        )
 
 
 def content(substance: str, element: str, materials: Mapping[str, Material]) -> float:

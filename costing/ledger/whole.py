@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Callable
 
+from costing.ledger.closure import check_closed
 from costing.ledger.lot import lot_lines
 from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
 from costing.ledger.route_run import Run, run_route
@@ -110,6 +111,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
         steps, mill.materials, plan, enquiry, range_, run
     ):
         lines.append(Line(step, material, substance, cause, amount * share, source, destination))
+    check_closed(lines, mill.materials, f"enquiry {enquiry.code}")
     return Ledger(
         lines,
         enquiry,

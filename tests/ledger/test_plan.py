@@ -7,6 +7,8 @@ import dataclasses
 import pytest
 
 from costing.ledger.plan import plan_cloth
+from costing.ledger.whole import open_ledger
+from costing.quantities import InputError
 from tests.example_mill import example_mill
 
 # 1 lb = 453.59237 g over a hank of 840 yd = 768.096 m
@@ -38,3 +40,22 @@ def test_only_the_plied_yarn_takes_the_twist_contraction() -> None:
 def test_the_same_cloth_of_single_yarns_takes_none() -> None:
     single = dataclasses.replace(example_mill().styles["S"], warp_ply=1.0, weft_ply=1.0)
     assert plan_cloth(dataclasses.replace(single, twist_contraction=0.05)) == plan_cloth(single)
+
+
+@pytest.mark.parametrize("pressure", [0.0, 0.01])
+def test_steam_without_pressure_is_refused_at_its_range(pressure: float) -> None:
+    mill = example_mill(whole_machine={"steam_pressure": pressure, "pressure_basis": "absolute"})
+    with pytest.raises(InputError) as refused:
+        open_ledger(mill, mill.enquiries["E"])
+    assert str(refused.value) == (
+        f"range M: steam pressure is {pressure:g} bar absolute, accepted is at least 0.02 bar; for a "
+        "reading above the atmosphere the pressure basis is gauge"
+    )
+
+
+def test_the_same_reading_of_a_gauge_is_steam_of_the_atmosphere() -> None:
+    mill = example_mill(
+        whole_machine={"steam_pressure": 0.0, "pressure_basis": "gauge"},
+        machine={"drying": {"yarn_temperature_out": 95.0}},
+    )
+    assert open_ledger(mill, mill.enquiries["E"]).plan.around.steam_pressure == pytest.approx(1.01325)
