@@ -46,6 +46,22 @@ def test_use(both: tuple[Worked, Result]) -> None:
     assert quoted.streams[-1].flow == pytest.approx(anew.drain, rel=1e-6)
 
 
+def test_every_stream_of_the_drain(both: tuple[Worked, Result]) -> None:
+    """Flow, loads and concentrations of each stream, so that no two errors can hide in their sum."""
+    anew, quoted = both
+    drained = anew.drained()
+    found = {stream.name: stream for stream in quoted.streams[:-1]}
+    assert set(found) == set(drained)
+    for name, loads in drained.items():
+        flow = loads.pop("flow")
+        assert found[name].flow == pytest.approx(flow, rel=1e-6), name
+        for parameter, load in loads.items():
+            where = f"{parameter} of {name}"
+            assert found[name].loads[parameter] == pytest.approx(load, rel=1e-6, abs=1e-12), where
+            shown = found[name].concentration(parameter)
+            assert shown == pytest.approx(load / flow, rel=1e-6, abs=1e-12), where
+
+
 def test_cost_by_group_and_price(both: tuple[Worked, Result]) -> None:
     anew, quoted = both
     costs = anew.costs()

@@ -22,7 +22,8 @@ H, C, N, O, NA, S = 1.008, 12.011, 14.007, 15.999, 22.990, 32.06  # noqa: E741  
 INDIGO = 16 * C + 10 * H + 2 * N + 2 * O
 HYDROSULFITE = 2 * NA + 2 * S + 4 * O
 HYDROXIDE = NA + O + H
-SULFITE, SULFATE = 2 * NA + S + 3 * O, 2 * NA + S + 4 * O
+SULFITE, SULFATE, THIOSULFATE = 2 * NA + S + 3 * O, 2 * NA + S + 4 * O, 2 * NA + 2 * S + 3 * O
+LEUCO, ACID, SALT_OF_ACID = INDIGO + 2 * H, 6 * C + 10 * H + 7 * O, 6 * C + 9 * H + 7 * O + NA
 WATER, OXYGEN, CARBON_DIOXIDE = 2 * H + O, 2 * O, C + 2 * O
 
 
@@ -55,6 +56,8 @@ class Worked:
         self.recipe = column("recipes.toml", self.order["recipe"])
         self.range = column("ranges.toml", self.order["range"])
         self.water = self.steam = self.drain = 0.0
+        self.streams: dict[str, dict[str, float]] = {}
+        self.found = typical()["general.recovery"] / 100
         self._cloth()
         self._order()
         self._steam()
@@ -94,8 +97,8 @@ class Worked:
         lost = general["leader_length"] + general["off_shade_length"]
         run = warp / together + sets / together * lost
         per_metre = self.ends * self.tex * 1e-6 / (1 + self.stretch)
-        self.sold, dyed = warp * per_metre, (warp + sets * lost) * per_metre
-        self.extra = dyed / self.sold
+        self.sold, self.dyed = warp * per_metre, (warp + sets * lost) * per_metre
+        self.extra = self.dyed / self.sold
         self.hourly = together * per_metre * general["speed"] * 60
         hours = run / (general["speed"] * 60) / (general["efficiency"] / 100)
         stops = self.order["stoppages"] * self.order["stoppage_time"]
@@ -137,18 +140,55 @@ class Worked:
         self.water += self.extra * (volume - live - products - neutralised * WATER / HYDROXIDE)
         loss = self.setting("scour", "scour", "weight_loss") / 100
         self.fibre = self.dry - loss
-        kept = 0.6 * wetting * self.setting("scour", "scour", "wetting_agent_kept") / 100 * pick_up / volume
-        self.fixed = kept
+        organic = loss * (1 - self.setting("scour", "scour", "ash_share") / 100)
         acid = neutralised / HYDROXIDE
+        self.extract = organic - acid * ACID
+        asked = organic * self.setting("scour", "scour", "oxygen_demand")
+        self.demand_of_extract = (asked - acid * 10 * O * self.found) / self.extract
         pool = {
             "caustic": volume * recipe["scour_caustic"] / 1000,
-            "salt of acids": acid * (6 * C + 9 * H + 7 * O + NA),
-            "fibre matter": loss - acid * (6 * C + 10 * H + 7 * O),
-            "wetting": 0.6 * wetting - kept,
+            "salt of acids": acid * SALT_OF_ACID,
+            "extract": self.extract,
+            "ash": loss - organic,
+            "wetting": 0.6 * wetting,
             "sequestrant": 0.4 * self.sequestrant,
         }
-        self.drain += self.extra * over
-        return {name: amount * pick_up / volume for name, amount in pool.items()}
+        tank = self.range["scour"]["tank_volume"]
+        fresh = {
+            "caustic": recipe["scour_caustic"] / 1000,
+            "wetting": 0.6 * recipe["scour_wetting_agent"] / 1000,
+            "sequestrant": 0.4 * recipe["scour_sequestrant"] / 1000,
+        }
+        left, self.scour_end = self._filling_up(pool, fresh, volume, tank, 0.0)
+        self.stream("scour overflow", {name: amount * over / volume for name, amount in left.items()}, over)
+        carried = {name: amount * pick_up / volume for name, amount in left.items()}
+        self.fixed = carried["wetting"] * self.setting("scour", "scour", "wetting_agent_kept") / 100
+        carried["wetting"] -= self.fixed
+        return carried
+
+    def stream(self, name: str, amounts: dict[str, float], water: float, share: float = 0.0) -> None:
+        """Add to a stream what a kilogram of yarn sends there, or a share of what the lot sends."""
+        times = share or self.extra
+        found = self.streams.setdefault(name, {"water": 0.0})
+        for what, amount in {**amounts, "water": water}.items():
+            found[what] = found.get(what, 0.0) + times * amount
+        self.drain += times * water
+
+    def _filling_up(
+        self, fed: dict[str, float], fresh: dict[str, float], out: float, volume: float, taken_over: float
+    ) -> tuple[dict[str, float], dict[str, float]]:
+        """What leaves a stirred box on average over the lot, and what stands in it at the end [kg/L]."""
+        left, end = {}, {}
+        fading = math.exp(-self.dyed * out / volume)
+        for name in {**fed, **fresh}:
+            steady, fill = fed.get(name, 0.0) / out, fresh.get(name, 0.0)
+            last = fill
+            for _ in range(500 if taken_over else 1):  # lot follows lot until nothing changes
+                first = taken_over * last + (1 - taken_over) * fill
+                last = steady + (first - steady) * fading
+            end[name] = last
+            left[name] = fed.get(name, 0.0) - volume * (last - first) / self.dyed
+        return left, end
 
     def _rinse(self, step: str, carried: dict[str, float], liquor: float, came: float) -> dict[str, float]:
         fresh, pick_up = self.recipe[step]["rinse_water"], self.setting(step, "rinse", "pick_up")
@@ -162,7 +202,8 @@ class Worked:
             left += exchange * (box - left)
         live = self._live_steam(step, "rinse", self.recipe[step]["rinse_temperature"], came, liquor, fresh)
         self.water += self.extra * (fresh - live)
-        self.drain += self.extra * (liquor + fresh - pick_up)
+        gone = {name: amount * (1 - left) for name, amount in carried.items()}
+        self.stream(step, gone, liquor + fresh - pick_up)
         self.liquor = pick_up
         return {name: amount * left for name, amount in carried.items()}
 
@@ -187,8 +228,12 @@ class Worked:
         self.volume, self.decay = get("bath_volume"), get("decay_rate") / 100
         decayed = self.decay * self.volume * hydro / self.hourly
         self.reducing, self.alkaline = HYDROSULFITE / INDIGO, 2 * HYDROXIDE / HYDROSULFITE
-        kept = (1 - exchange) ** recipe["dips"]
-        mixed = carried["caustic"] * (1 - kept * last / self.liquor)
+        old, wet = self.liquor, self.liquor  # entering liquor that is still there, box by box
+        for dip in range(1, int(recipe["dips"]) + 1):
+            leaving = last if dip == recipe["dips"] else get("pick_up")
+            old, wet = old * (1 - exchange) * min(1.0, leaving / wet), leaving
+        kept, bath = old / self.liquor, last - old
+        mixed = carried["caustic"] * (1 - kept)
         carbonated = get("carbon_dioxide") / 1000 * 2 * HYDROXIDE / CARBON_DIOXIDE
         of_stock, of_hydro, of_alkali = (
             1000 / recipe[name] for name in ("stock_indigo", "hydrosulfite_dosing", "caustic_dosing")
@@ -204,24 +249,24 @@ class Worked:
                 [in_stock[0] * of_hydro + in_stock[1] * of_alkali - of_stock, -of_hydro, -of_alkali, 1],
             ]
         )
-        held = last * (1 - kept) * alkali + carbonated - mixed - self.alkaline / 2 * decayed
+        held = bath * alkali + carbonated - mixed - self.alkaline / 2 * decayed
         known = [shade / (1 - lost), destroyed + decayed, held, self.liquor - last - get("sky_evaporation")]
         self.indigo, self.hydrosulfite, caustic, over = np.linalg.solve(matrix, known)
         assert over > 0
         assert caustic > in_stock[1] * self.indigo
         self.caustic += caustic
-        self.bath_wetting = (last * (1 - kept) + over) * recipe["bath_wetting_agent"] / 1000
+        self.bath_wetting = (bath + over) * recipe["bath_wetting_agent"] / 1000
         feed = over + last + get("sky_evaporation") - self.liquor
         airing = shade / (1 - lost) / INDIGO + get("carbon_dioxide") / 1000 / CARBON_DIOXIDE
         made = WATER * ((destroyed + 0.5 * decayed) / HYDROSULFITE + airing)
         self.water += self.extra * (feed - caustic - 0.6 * self.bath_wetting - made)
-        self.drain += self.extra * over
         came = self.recipe["rinse after scour"]["rinse_temperature"]
         moisture = (self.regain + self.liquor) / self.fibre
         heat = feed * (water_heat(recipe["bath_temperature"]) - water_heat(self.cold))
         heat += self.fibre * (1.3 + moisture * 4.19) * max(0.0, recipe["bath_temperature"] - came)
         self.steam += self.extra * heat / self.condensing / self.net
-        self._solids(carried, destroyed, decayed, over, last * (1 - kept), caustic, carbonated)
+        self.passed = {name: amount * kept for name, amount in carried.items()}
+        self._solids(carried, destroyed, decayed, over, bath, caustic, carbonated)
         self.liquor, self.fixed = last, self.fixed + shade
 
     def _solids(
@@ -234,27 +279,49 @@ class Worked:
         caustic: float,
         carbonated: float,
     ) -> None:
-        """Everything dissolved that goes on to the rinse, as one mass: the cans dry it onto the yarn."""
-        sulfur = 2 / self.setting("indigo dyeing", "indigo", "hydrosulfite_per_oxygen") - 1
-        reduced = (
-            self.hydrosulfite
-            - destroyed
-            - decayed
-            - over * self.recipe["indigo dyeing"]["bath_hydrosulfite"] / 1000
-        )
-        salts = SULFITE / HYDROSULFITE * (2 * reduced + (2 - sulfur) * destroyed + decayed)
-        salts += SULFATE / HYDROSULFITE * sulfur * destroyed
-        salts += decayed / HYDROSULFITE / 2 * (2 * NA + 2 * S + 3 * O)
-        salts += carbonated / HYDROXIDE / 2 * (2 * NA + C + 3 * O)
+        """What is dissolved behind the last box, salt by salt, and what overflows."""
+        recipe = self.recipe["indigo dyeing"]
+
+        def get(name: str) -> float:
+            return self.setting("indigo dyeing", "indigo", name)
+
+        dye, hydro, alkali = (recipe[f"bath_{what}"] / 1000 for what in ("indigo", "hydrosulfite", "caustic"))
+        self.to_sulfate = 2 / get("hydrosulfite_per_oxygen") - 1
+        self.aired = get("sulfite_oxidised") / 100
+        reduced = self.hydrosulfite - destroyed - decayed - over * hydro
+        mol = (2 * reduced + (2 - self.to_sulfate) * destroyed + decayed) / HYDROSULFITE
         free = caustic - self.alkaline * (reduced + destroyed + decayed / 2) - carbonated
-        inert = self.indigo * 6 / 94 + self.hydrosulfite * 12 / 88
-        total = salts + free + inert + 0.4 * self.bath_wetting + sum(carried.values())
-        self.dissolved = total * bath / (bath + over)
+        held = {
+            **{name: amount - self.passed[name] for name, amount in carried.items()},
+            "sulfite": mol * (1 - self.aired) * SULFITE,
+            "sulfate": (mol * self.aired + destroyed / HYDROSULFITE * self.to_sulfate) * SULFATE,
+            "thiosulfate": decayed / HYDROSULFITE / 2 * THIOSULFATE,
+            "carbonate": carbonated / HYDROXIDE / 2 * (2 * NA + C + 3 * O),
+            "inert": self.indigo * 6 / 94 + self.hydrosulfite * 12 / 88,
+            "bath wetting": 0.4 * self.bath_wetting,
+        }
+        held["caustic"] += free
+        fresh = {
+            "caustic": alkali,
+            "sulfite": dye / INDIGO * 2 * SULFITE,
+            "inert": dye * 6 / 94 + (dye * self.reducing + hydro) * 12 / 88,
+            "bath wetting": 0.4 * recipe["bath_wetting_agent"] / 1000,
+        }
+        taken_over = get("bath_kept") / 100
+        left, self.bath_end = self._filling_up(held, fresh, bath + over, self.volume, taken_over)
+        gone = {name: amount * over / (bath + over) for name, amount in left.items()}
+        gone.update({"leuco": over * dye / INDIGO * LEUCO, "hydrosulfite": over * hydro})
+        self.stream("indigo dyeing overflow", gone, over)
+        self.dissolved = {
+            name: amount * bath / (bath + over) + self.passed.get(name, 0.0) for name, amount in left.items()
+        }
 
     def _last_rinse_and_cans(self) -> None:
         bath = self.recipe["indigo dyeing"]["bath_temperature"]
-        left = self._rinse("rinse after dyeing", {"all": self.dissolved}, self.liquor, bath)
-        solid = self.fibre + self.fixed + left["all"]
+        left = self._rinse("rinse after dyeing", self.dissolved, self.liquor, bath)
+        shade, lost = (self.recipe["indigo dyeing"][what] / 100 for what in ("indigo_on_yarn", "rinse_loss"))
+        self.stream("rinse after dyeing", {"indigo": shade / (1 - lost) - shade}, 0.0)
+        solid = self.fibre + self.fixed + sum(left.values())
         came, out = (
             self.recipe["rinse after dyeing"]["rinse_temperature"],
             self.recipe["drying"]["moisture_out"] / 100,
@@ -277,11 +344,12 @@ class Worked:
         standing = self.volume * get("bath_kept") / 100
         new, aged = self.volume - standing, standing * hydro * get("ageing_loss") / 100
         fill_oxygen = self.per_oxygen * get("fill_water_oxygen") / 1e6 * new
-        rate = (
-            self.per_oxygen * get("surface_oxygen") / 1000 * get("bath_surface")
-            + self.decay * self.volume * hydro
-        )
+        by_air = self.per_oxygen * get("surface_oxygen") / 1000 * get("bath_surface")
+        if self.order["pumps_in_stoppage"] == "running":
+            by_air += self.per_oxygen * get("circulation_oxygen") / 1e3 * get("circulation_flow")
+        rate = by_air + self.decay * self.volume * hydro
         stopped = self.order["stoppages"] * min(self.order["stoppage_time"] * rate, self.volume * hydro)
+        decayed = stopped * (1 - by_air / rate)
         tank, again = self.range["scour"]["tank_volume"], fill_oxygen + stopped
         reduced = self.reducing * dye
         lye = tank * scour["scour_caustic"] / 1000
@@ -294,7 +362,7 @@ class Worked:
         lot = {
             "indigo": new * dye,
             "hydrosulfite": new * (reduced + hydro) + aged + again,
-            "caustic": fill_lye + lye + self.alkaline * (again + aged),
+            "caustic": fill_lye + lye + self.alkaline * (again + aged - decayed / 2),
             "wetting": scour_wetting,
             "sequestrant": scour_seq,
             "bath_wetting": wetting,
@@ -306,8 +374,69 @@ class Worked:
         warm = tank * (water_heat(scour["scour_temperature"]) - water_heat(self.cold))
         warm += new * (water_heat(recipe["bath_temperature"]) - water_heat(self.cold))
         self.steam += warm / self.condensing / self.net / self.sold
-        made = (again + aged) * (WATER / HYDROSULFITE + self.alkaline)  # water made, and that of the lye
-        self.drain += (tank + new + made + cleaning) / self.sold
+        # Water made, half as much where no oxygen has a part in it, and that of the lye.
+        made = (again + aged - decayed / 2) * (WATER / HYDROSULFITE + self.alkaline)
+        share, oxidised = 1 / self.sold, (again + aged - decayed) / HYDROSULFITE
+        mol = (2 - self.to_sulfate) * oxidised + decayed / HYDROSULFITE
+        salts = {
+            "sulfite": mol * (1 - self.aired) * SULFITE,
+            "sulfate": (mol * self.aired + oxidised * self.to_sulfate) * SULFATE,
+            "thiosulfate": decayed / HYDROSULFITE / 2 * THIOSULFATE,
+            "inert": (again + aged) * 12 / 88 - aged * 12 / 88,  # the aged part is bought by the next lot
+        }
+        self.stream("rinse after dyeing", salts, made, share)
+        self.stream("scour dump", {k: v * tank for k, v in self.scour_end.items()}, tank, share)
+        bath = {"leuco": dye / INDIGO * LEUCO, "hydrosulfite": hydro, **self.bath_end}
+        self.stream("indigo dyeing dump", {k: v * new for k, v in bath.items()}, new, share)
+        self.stream("cleaning", {}, cleaning, share)
+
+    def drained(self) -> dict[str, dict[str, float]]:
+        """Flow and loads by stream, per kilogram of saleable grey warp [L, kg]."""
+        dye = typical()["indigo.recovery"] / 100
+        organic = {
+            "indigo": 16 * 2 * O / INDIGO * dye,  # 16 oxygen molecules with nitrogen left as ammonium
+            "leuco": 16.5 * 2 * O / LEUCO * dye,
+            "salt of acids": 10 * O / SALT_OF_ACID * self.found,
+            "extract": self.demand_of_extract,
+            "wetting": 2.327 * self.found,
+            "bath wetting": 1.653 * self.found,
+            "sequestrant": 1.021 * self.found,
+        }
+        sulfur = {
+            "hydrosulfite": (1.5, HYDROSULFITE),
+            "sulfite": (0.5, SULFITE),
+            "thiosulfate": (2, THIOSULFATE),
+        }
+        sodium = {
+            "caustic": NA / HYDROXIDE,
+            "salt of acids": NA / SALT_OF_ACID,
+            "carbonate": 2 * NA / (2 * NA + C + 3 * O),
+            "sulfate": 2 * NA / SULFATE,
+            "sequestrant": 0.2445,
+            "bath wetting": 0.099,
+            **{name: 2 * NA / mass for name, (_, mass) in sulfur.items()},
+        }
+        found = {}
+        for name, held in self.streams.items():
+            got = {key: held.get(key, 0.0) for key in (*organic, *sodium)}
+            found[name] = {
+                "flow": held["water"],
+                "COD, organic": sum(got[key] * demand for key, demand in organic.items()),
+                "COD, inorganic sulfur": sum(
+                    got[key] * n * 2 * O / mass for key, (n, mass) in sulfur.items()
+                ),
+                "unfixed dye": got["indigo"] + got["leuco"] * INDIGO / LEUCO,
+                "sodium": sum(got[key] * share for key, share in sodium.items()),
+                "sulfate": got["sulfate"] * (S + 4 * O) / SULFATE,
+                "sulfite": got["sulfite"] * (S + 3 * O) / SULFITE,
+                "thiosulfate": got["thiosulfate"] * (2 * S + 3 * O) / THIOSULFATE,
+                "hydrosulfite": got["hydrosulfite"] * (2 * S + 4 * O) / HYDROSULFITE,
+                "nitrogen of dye and chemicals": (got["indigo"] / INDIGO + got["leuco"] / LEUCO) * 2 * N,
+                "sulfur, all forms": got["bath wetting"] * 0.138
+                + (got["sulfite"] / SULFITE + got["sulfate"] / SULFATE) * S
+                + (got["thiosulfate"] / THIOSULFATE + got["hydrosulfite"] / HYDROSULFITE) * 2 * S,
+            }
+        return found
 
     def costs(self) -> dict[str, float]:
         """Cost by group, per kilogram of saleable grey warp."""
