@@ -79,8 +79,8 @@ SCOUR_RECIPE = st.fixed_dictionaries(
 )
 
 RINSE_RECIPE = st.one_of(
-    st.fixed_dictionaries({"rinse_water": number(0.0, 30.0), "rinse_temperature": number(15.0, 90.0)}),
-    st.fixed_dictionaries({"rinse_water_flow": number(0.0, 30.0), "rinse_temperature": number(15.0, 90.0)}),
+    st.fixed_dictionaries({"rinse_water": number(0.1, 30.0), "rinse_temperature": number(15.0, 90.0)}),
+    st.fixed_dictionaries({"rinse_water_flow": number(0.01, 30.0), "rinse_temperature": number(15.0, 90.0)}),
 )
 
 RINSE_MACHINE = st.fixed_dictionaries(

@@ -10,8 +10,9 @@ from costing.ledger.closure import gaps
 from costing.ledger.whole import open_ledger
 from costing.quantities import InputError
 from costing.reference_data import substances
+from costing.settings.building import Entry, build
 from costing.settings.mill import Mill
-from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS
+from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS, Rinse
 from tests.example_mill import ROUTE, example_mill, material
 
 AUXILIARIES = ("wetting_agent_product", "sequestrant_product")
@@ -108,3 +109,18 @@ def test_parts_that_make_the_whole_are_accepted(given: dict[str, Any]) -> None:
 def test_an_unknown_remainder_names_its_material() -> None:
     with pytest.raises(InputError, match="material X: remainder is 'air'; accepted is one of: water, inert"):
         material("X", "", 0.5, "air", 1.0)
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("rinse_water", "rinse water is 0 L/kg, accepted is 0.1 to 200 L/kg"),
+        ("rinse_water_flow", "rinse water flow is 0 m3/h, accepted is 0.01 to 200 m3/h"),
+    ],
+)
+def test_a_rinse_without_water_is_refused(name: str, words: str) -> None:
+    """It would take the loose dye off with nothing; a route without a rinse has no such step."""
+    given = {name: Entry(0.0, "Recipes!I40"), "rinse_feed": Entry("counter-current")}
+    with pytest.raises(InputError) as refused:
+        build(Rinse, "a rinse", ("rinse",), given, {}, {"name": "rinse"})
+    assert str(refused.value) == f"Recipes!I40: {words}"
