@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Any, Callable
 
+from costing.book.quantity_cell import is_empty, unit_of
 from costing.formulas.cell_function import NUMBER, CellFunction, Parameter
-from costing.formulas.cell_reading import cells_of, given, is_empty, single, text_of, unit_of
+from costing.formulas.cell_reading import cells_of, given, single, text_of
 from costing.formulas.formula import Formula
-from costing.quantities import UNITS, InputError, Quantity, describe, label, quantity, shown
+from costing.quantities import InputError, Quantity, describe, label, quantity, shown
 from costing.quantities.checking import LIMITS
-from costing.quantities.units import convert
+from costing.quantities.units import convert, measure
 
 RESULT_UNIT = "result_unit"
 SMALLEST = 5e-324
@@ -145,10 +146,6 @@ def _calculated(
         raise InputError(where, f"got {len(cells)} arguments; accepted are: {names}")
     values: dict[str, Any] = {}
     for item, cell, step in zip(items, cells, steps):
-        found = given(item, cell, where)
-        if found is None:
-            continue
-        number, unit = found
         default = step[-1]
         if empty_is_zero and cell == 0.0 and default:
             zero = f", or type '0 {item.usual}'" if item.low <= 0.0 else ""
@@ -157,6 +154,10 @@ def _calculated(
                 f"{label(item.name)} is 0 or its cell is empty, which look alike here; leave it out for "
                 f"{shown(item, default)}{zero}",
             )
+        found = given(item, cell, where)
+        if found is None:
+            continue
+        number, unit = found
         values[item.name] = number if unit is None else (number, unit)
     wanted = single(cells[len(items)], "the unit of the result", where) if len(cells) > len(items) else None
     if empty_is_zero and wanted == 0.0:
@@ -191,7 +192,7 @@ def _step(item: Quantity, default: float | None, empty_is_zero: bool) -> Step:
 
 def _scale(unit: str, target: str) -> tuple[float, float] | None:
     """Factors up and down from a unit to another; None where it takes more than a factor."""
-    (source, up, offset), (other, down, shift) = UNITS[unit], UNITS[target]
+    (source, up, offset), (other, down, shift) = measure(unit), measure(target)
     if source != other or ((up, offset) != (down, shift) and (offset or shift)):
         return None
     return (1.0, 1.0) if up == down else (up, down)

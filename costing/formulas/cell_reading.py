@@ -7,44 +7,30 @@ Every spreadsheet program hands its cells over here, so the rule is the same in 
 - a block of two cells, one row or one column, is a number and beside or below it its unit;
 - a block of one cell is that cell; an empty cell is an argument left out.
 
-Anything else is refused in words.
+Anything else is refused in words. A number beside its unit is read as in the mill's book, by
+`costing.book.quantity_cell`.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import Any, Optional
 
-from costing.quantities import UNITS, InputError, Quantity, describe, label
+from costing.book.quantity_cell import AMOUNT_RATIO as AMOUNT_RATIO
+from costing.book.quantity_cell import LONGEST, measured
+from costing.book.quantity_cell import is_empty as is_empty
+from costing.book.quantity_cell import unit_of as unit_of
+from costing.quantities import InputError, Quantity, label
 from costing.quantities.checking import number_text
-from costing.quantities.units import COUNTS, canonical
 
-# A ratio of amounts and a ratio of masses are both pure numbers; to a dyer they are not the same.
-AMOUNT_RATIO = "mol/mol"
-SHOWN_UNITS = 6
-LONGEST = 40  # of a refused text, as it is shown
 POINT = "; write the digits without groups, with a point as the decimal sign"
 
 # The figure behind the number may be the 1 of a unit such as 1/cm, and nothing else.
 _NUMBER = re.compile(r"([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(?!\s*[\d.,'’](?!/))\s*(.*)")
 _MORE_DIGITS = re.compile(r"[+-]?[\d.]+(?:[,'’]|\s+\d)")
-_AROUND = re.compile(r"\s*([/*])\s*")
-_RAISED = str.maketrans("²³", "23")
 
 Given = tuple[float, Optional[str]]
-
-
-def is_empty(cell: Any) -> bool:
-    """True for what stands for no value: nothing, or a text of blanks.
-
-    Examples
-    --------
-    >>> is_empty(None), is_empty("  "), is_empty(0.0)
-    (True, True, False)
-    """
-    return cell is None or (isinstance(cell, str) and not cell.strip())
 
 
 def cells_of(block: Any) -> list[list[Any]]:
@@ -159,78 +145,17 @@ sign
         return None
     if isinstance(cell, str):
         return _with_unit(item, cell, where)
-    return _number(item, cell, where), None
+    return measured(item, cell, item.usual, where).number, None
 
 
-def unit_of(item: Quantity, text: str, where: str = "") -> str:
-    """The unit that a text names, in the spelling of the unit table, fit to measure a quantity.
-
-    Raises
-    ------
-    InputError
-        An unknown unit, or one that measures something else.
-
-    Examples
-    --------
-    >>> from costing.quantities import quantity
-    >>> unit_of(quantity("areal_mass"), "oz / yd²")
-    'oz/yd2'
-    """
-    try:
-        unit = canonical(tidy(text))
-    except KeyError:
-        said = f"has the unknown unit {text[:LONGEST]!r}"
-    else:
-        if fits(item, unit):
-            return unit
-        said = f"has the unit {text[:LONGEST]!r}, which measures something else"
-    raise InputError(where, f"{label(item.name)} {said}; accepted is {_units_text(item)}")
-
-
-@lru_cache(maxsize=512)
 def tidy(unit: str) -> str:
-    """A unit without needless blanks and raised figures.
-
-    Examples
-    --------
-    >>> tidy(" kg / m² "), tidy("ends  per cm")
-    ('kg/m2', 'ends per cm')
-    """
-    return _AROUND.sub(r"\1", " ".join(unit.split())).translate(_RAISED)
-
-
-def fits(item: Quantity, unit: str) -> bool:
-    """True when a quantity may be given in a unit of the table.
-
-    A pure number takes no unit, so that ``300 %`` is not read as three boxes.
-
-    Examples
-    --------
-    >>> from costing.quantities import quantity
-    >>> fits(quantity("linear_density"), "Ne"), fits(quantity("boxes"), "%")
-    (True, False)
-    """
-    if item.usual == "" or AMOUNT_RATIO in (item.usual, unit):
-        return unit == item.usual
-    dimensions = {UNITS[item.unit][0], UNITS[unit][0]}
-    return len(dimensions) == 1 or dimensions == COUNTS
-
-
-def units_of(item: Quantity) -> list[str]:
-    """Units of the table in which a quantity may be given, the usual one first.
-
-    Examples
-    --------
-    >>> from costing.quantities import quantity
-    >>> units_of(quantity("bath_indigo"))[:3]
-    ['g/L', 'kg/L', 'mg/L']
-    """
-    return [item.usual, *(unit for unit in UNITS if unit not in ("", item.usual) and fits(item, unit))]
+    """A unit without needless blanks."""
+    return " ".join(unit.split())
 
 
 def _with_unit(item: Quantity, text: str, where: str) -> Given:
     """Number and unit of one text."""
-    tidied = " ".join(text.split())
+    tidied = tidy(text)
     found = _NUMBER.fullmatch(tidied)
     if found is None or not found[2]:
         example = f"{number_text(_in_range(item))} {item.usual}"
@@ -239,59 +164,21 @@ def _with_unit(item: Quantity, text: str, where: str) -> Given:
         raise InputError(
             where, f"{label(item.name)} is the text {text[:LONGEST]!r}; accepted is {accepted}{hint}"
         )
-    return _measured(item, float(found[1]), unit_of(item, found[2], where), where)
+    number, unit, _ = measured(item, float(found[1]), found[2], where)
+    return number, unit
 
 
 def _with_unit_cell(item: Quantity, number: Any, unit: Any, where: str) -> Given | None:
     """Number and unit out of two neighbouring cells."""
     if is_empty(number):
         return None
-    if isinstance(number, str):
-        raise InputError(
-            where,
-            f"{label(item.name)} is the text {number[:LONGEST]!r} beside a cell for its unit; "
-            "accepted is a number there",
-        )
-    value = _number(item, number, where)
-    if not isinstance(unit, str) and not is_empty(unit):
-        raise InputError(where, f"the unit of {label(item.name)} is {_shown(unit)}; accepted is a text")
-    if is_empty(unit):
-        if item.usual:
-            raise InputError(
-                where,
-                f"the unit of {label(item.name)} is missing beside {number_text(value)}; "
-                f"accepted is {_units_text(item)}",
-            )
-        return value, None
-    return _measured(item, value, unit_of(item, unit, where), where)
-
-
-def _measured(item: Quantity, number: float, unit: str, where: str) -> Given:
-    """Number and unit; a yarn of no mass has no count."""
-    if number == 0.0 and UNITS[unit][0] != UNITS[item.unit][0]:
-        raise InputError(where, f"{label(item.name)} is 0 {unit}; accepted is {describe(item)}")
-    return number, unit
-
-
-def _number(item: Quantity, cell: Any, where: str) -> float:
-    if isinstance(cell, bool) or not isinstance(cell, (int, float)):
-        raise InputError(
-            where, f"{label(item.name)} is {_shown(cell)}, not a number; accepted is {describe(item)}"
-        )
-    return float(cell)
+    found = measured(item, number, unit, where)
+    return found.number, found.unit
 
 
 def _in_range(item: Quantity) -> float:
     """A number for an example that would be accepted."""
     return 1.5 if item.low <= 1.5 <= item.high and not item.whole else item.low or item.high
-
-
-def _units_text(item: Quantity) -> str:
-    units = units_of(item)
-    if units == [""]:
-        return "a pure number, without a unit"
-    more = f" and {len(units) - SHOWN_UNITS} more" if len(units) > SHOWN_UNITS else ""
-    return ", ".join(units[:SHOWN_UNITS]) + more
 
 
 def _size(rows: Sequence[Sequence[Any]]) -> str:

@@ -7,12 +7,12 @@ import textwrap
 from collections.abc import Iterable
 from typing import Any
 
+from costing.book.quantity_cell import read_quantity
 from costing.cost.quote import EFFLUENT, CostLine, group_of
 from costing.effluent.discharge import Stream
 from costing.effluent.factors import PARAMETERS
 from costing.formulas.registry import GROUPS, find
 from costing.front_ends.tables import Column, Result, Table, costs_of
-from costing.front_ends.units import read_quantity
 from costing.process.postings import POWER
 from costing.quantities import InputError, describe, label, quantity
 from costing.reference_data import cautions, defaults

@@ -8,7 +8,6 @@ import pytest
 from openpyxl import load_workbook
 
 from costing.cost.quote import quote
-from costing.front_ends.units import convert
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.layout import GENERAL, column_sheet, table_sheet
 from costing.front_ends.workbook.read import read_book
@@ -19,7 +18,9 @@ from costing.quantities import QUANTITIES
 from costing.reference_data import default, published_ranges
 from costing.settings.building import Assumption, Entry
 from costing.settings.mill import Mill
+from tests.tools.make_unit_table import WANTED, registry
 
+UNITS = registry()
 OUNCES = 29.493523  # oz/yd2 in one kg/m2
 
 
@@ -54,7 +55,8 @@ def test_everything_invented_says_so(mill: Mill) -> None:
 
 def in_house_unit(name: str, value: Any, unit: str) -> Any:
     if name in QUANTITIES:
-        return pytest.approx(convert(value, unit, QUANTITIES[name].unit) if unit else value, rel=1e-12)
+        given = UNITS.Quantity(float(value), WANTED[unit.replace("°", "deg")])
+        return pytest.approx(given.to(WANTED[QUANTITIES[name].unit], "textile").magnitude, rel=1e-12)
     return value
 
 

@@ -27,6 +27,7 @@ ROOMS = (
     "ledger",
     "effluent",
     "cost",
+    "book",
     "formulas",
 )
 FRONT_END = (

@@ -10,7 +10,6 @@ from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.units import convert
 from costing.front_ends.workbook import input_rules, sheet_drawing
 from costing.front_ends.workbook.layout import (
     GENERAL,
@@ -29,6 +28,7 @@ from costing.front_ends.workbook.layout import (
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import DARK, line, page, widths
 from costing.quantities import QUANTITIES
+from costing.quantities.units import convert
 from costing.reference_data import Default
 
 HEADS = (QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE)

@@ -10,7 +10,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.units import ERROR_VALUES, read_quantity
+from costing.book.quantity_cell import is_error, read_quantity
 from costing.quantities import CHOICES, QUANTITIES, InputError
 from costing.quantities.checking import check_choice
 
@@ -202,7 +202,7 @@ def text_of(cell: Given, what: str, longest: int = LONGEST_TEXT) -> str:
     if isinstance(value, float) and value == int(value):
         value = int(value)
     text = " ".join(str(value).split())
-    if text in ERROR_VALUES:
+    if is_error(text):
         raise InputError(cell.where, f"{what} is the error value {text}; accepted is a text")
     if len(text) > longest:
         raise InputError(cell.where, f"{what} has {len(text)} letters; accepted are up to {longest}")

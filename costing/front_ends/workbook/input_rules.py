@@ -8,7 +8,7 @@ from openpyxl.styles.differential import DifferentialStyle
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.units import accepted_range, accepted_units
+from costing.book.quantity_cell import accepted_range, accepted_units
 from costing.front_ends.workbook.styles import ALERT, INK, fill, line
 from costing.quantities import QUANTITIES, label
 from costing.quantities.checking import number_text

@@ -9,7 +9,6 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from costing.cost.money import price_from_volume
-from costing.front_ends.units import parse_unit
 from costing.front_ends.workbook.cells import Sheet, find_sheets, key_of
 from costing.front_ends.workbook.layout import (
     GENERAL,
@@ -21,8 +20,8 @@ from costing.front_ends.workbook.open_file import open_workbook
 from costing.front_ends.workbook.read_columns import ColumnReader, Filled
 from costing.front_ends.workbook.read_costs import read_costs
 from costing.front_ends.workbook.read_tables import TableRow, read_table, refuse_twice
-from costing.quantities import InputError, check, label
-from costing.quantities.units import canonical
+from costing.quantities import UNITS, InputError, check, label
+from costing.quantities.units import canonical, measure
 from costing.settings.building import Entry, build
 from costing.settings.mill import Enquiry, Material, Mill, Range, Recipe
 from costing.settings.steps import STEP_KINDS
@@ -180,7 +179,7 @@ def _price(row: TableRow, density: float | None) -> tuple[float | None, float, s
         return None, 0.0, "kg"
     if not per:
         raise InputError(row.at("per"), "the price has no unit to go with it; accepted is kg, t, lb or L")
-    by_volume = parse_unit(per).is_compatible_with(parse_unit("L"))
+    by_volume = measure(per)[0] == measure("L")[0]
     if by_volume and density is None:
         raise InputError(
             row.at("density"), f"density is empty, but the price is per {per}; accepted is 0.5 to 3 kg/L"
@@ -215,10 +214,8 @@ def _read_styles(sheet: Sheet, mill: Mill) -> None:
 
 def _order_unit(text: str) -> str:
     """Unit in which the order is priced: as given, or metres where the unit table lacks that name."""
-    try:
-        return canonical(text)
-    except KeyError:
-        return "m"
+    unit = canonical(text)
+    return unit if unit in UNITS else "m"
 
 
 def _check_yarn(mill: Mill, name: str, entry: Entry) -> None:

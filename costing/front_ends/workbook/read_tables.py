@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from costing.front_ends.units import read_number, read_quantity
+from costing.book.quantity_cell import read_number, read_quantity
 from costing.front_ends.workbook.cells import LONGEST_CODE, Given, Sheet, date_of, key_of, text_of
 from costing.front_ends.workbook.layout import MOST_STEPS, Column, Table, word_lists
 from costing.quantities import CHOICES, InputError
