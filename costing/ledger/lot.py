@@ -15,7 +15,7 @@ from costing.process.bath_content import BathContent
 from costing.process.bath_fill import DyeLiquor, come_from, post_dye, post_liquor
 from costing.process.bath_reactions import REVATTING, WITHOUT_OXYGEN, oxidation_by_air
 from costing.process.chemistry import molar_mass
-from costing.process.heating import post_closed_steam
+from costing.process.heating import check_steam_is_hotter, post_closed_steam
 from costing.process.hydrosulfite import hydrosulfite_of_stoppage
 from costing.process.indigo_dyeing import DECAY, post_sulfite_oxidation
 from costing.process.mixing import WATER, post_water
@@ -242,6 +242,7 @@ def _post_heat_up(book: Book, cause: str, volume: float, temperature: float, pla
     around = plan.around
     if temperature <= around.water_temperature:
         return
+    check_steam_is_hotter(book.step, around, temperature)
     heat = steam.water_enthalpy(temperature) - steam.water_enthalpy(around.water_temperature)
     used = volume * float(steam.steam_for_heat(heat, around.steam_pressure))
     post_closed_steam(book, f"{cause}, heating up", used, around)

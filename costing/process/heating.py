@@ -75,6 +75,7 @@ def heat_box(
     heated_surface: float,
     surface_heat_loss: float,
     direct: bool,
+    asked: str,
 ) -> float:
     """Post the steam that holds a box at its temperature.
 
@@ -98,6 +99,8 @@ def heat_box(
         Heat lost by each area of it [kJ/h/m2].
     direct : bool
         True for live steam, False for a closed coil.
+    asked : str
+        Label of the setting that asks for the temperature, for the error text.
 
     Returns
     -------
@@ -127,7 +130,7 @@ def heat_box(
     heat = for_water + on_yarn + surface
     if heat <= 0.0:
         return 0.0
-    check_steam_is_hotter(book.step, around, temperature)
+    check_steam_is_hotter(book.step, around, temperature, asked)
     shares = (
         ("heats the feed", for_water / heat),
         ("heats the yarn", on_yarn / heat),

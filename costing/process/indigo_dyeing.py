@@ -96,6 +96,7 @@ def dye_indigo(
         0.0,
         0.0,
         direct=False,
+        asked="bath temperature",
     )
     post_power(book, step.power, around)
 

@@ -102,6 +102,7 @@ def scour(
         step.heated_surface,
         step.surface_heat_loss,
         around.direct_steam,
+        "scour temperature",
     )
     _post_feed_water(book, step, yarn, feed, condensate)
     post_power(book, step.power, around)
@@ -250,6 +251,7 @@ def rinse(
         step.heated_surface,
         step.surface_heat_loss,
         around.direct_steam,
+        "rinse temperature",
     )
     main_water = max(0.0, water - condensate)  # live steam alone may bring more than the valve gives
     post_water(book, "rinse water", main_water)

@@ -60,6 +60,12 @@ class Material:
         check_fields(self, where)
         if self.remainder not in ("water", "inert"):
             raise InputError(where, f"remainder is {self.remainder!r}; accepted is one of: water, inert")
+        if not self.substance and self.code in substances():
+            raise InputError(
+                where,
+                f"the code {self.code!r} of a product without a formula is the key of a substance; accepted "
+                "is another code, or the substance itself",
+            )
         self._check_whole(where, f"{self.code!r} as delivered", "strength", "alkali")
         active = f"the active part of {self.code!r}"
         self._check_whole(where, active, "own_sodium", "own_sulfur", "own_nitrogen")

@@ -29,7 +29,28 @@ def test_alkalinity_of_salts() -> None:
     assert alkalinity_of("sodium_hydroxide") == pytest.approx(1000 / 39.997, rel=1e-9)
     assert alkalinity_of("sodium_sulfite") == pytest.approx(2000 / 126.037, rel=1e-9)
     assert alkalinity_of("sodium_sulfate") == 0.0
-    assert alkalinity_of("sodium_thiosulfate") == 0.0
+    for neutral in (
+        "sodium_thiosulfate",
+        "sodium_hydrosulfite",
+        "sodium_chloride",
+        "indigo",
+        "no such thing",
+    ):
+        assert alkalinity_of(neutral) == 0.0, neutral
+
+
+def test_alkalinity_of_a_stream_is_its_sodium_less_its_strong_anions() -> None:
+    """From the loads of the stream alone: ions over their charge, in mol; sodium of the agents is neutral."""
+    for stream in streams(LEDGER, MILL.materials):
+        held = {name: load * 1000.0 for name, load in stream.loads.items()}
+        agents = sum(
+            line.amount * 1000.0 * {"WET": 0.099, "SEQ": 0.24}.get(line.substance, 0.0)
+            for line in stream.lines
+        )
+        anions = held["sulfate"] / 96.056 + held["thiosulfate"] / 112.117 + held["hydrosulfite"] / 128.116
+        charge = (held["sodium"] - agents) / 22.990 - 2 * anions
+        assert stream.alkalinity == pytest.approx(charge, rel=1e-5, abs=1e-9), stream.name
+    assert ALL.alkalinity > 0.1  # mol/kg: caustic and sulfite of a kilogram of yarn
 
 
 def test_unfixed_dye_is_what_was_fed_and_did_not_stay() -> None:

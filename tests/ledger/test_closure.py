@@ -39,7 +39,10 @@ def opened(drawn: Mapping[str, Any]) -> tuple[Mill, Ledger]:
 @given(mills())
 def test_every_substance_and_element_closes(drawn: dict[str, Any]) -> None:
     mill, ledger = opened(drawn)
-    for what, gap in gaps(ledger.lines, mill.materials).items():
+    found = gaps(ledger.lines, mill.materials)
+    assert {f"reaction {element}" for element in ("Na", "S", "N", "C", "H", "O")} <= set(found)
+    assert {"outside Na", "outside S", "outside N", "process water"} <= set(found)
+    for what, gap in found.items():
         assert gap < 1e-9, what
 
 

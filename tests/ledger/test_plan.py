@@ -59,3 +59,20 @@ def test_the_same_reading_of_a_gauge_is_steam_of_the_atmosphere() -> None:
         machine={"drying": {"yarn_temperature_out": 95.0}},
     )
     assert open_ledger(mill, mill.enquiries["E"]).plan.around.steam_pressure == pytest.approx(1.01325)
+
+
+def test_an_order_of_dyed_warp_holds_the_weaving_waste() -> None:
+    """10,000 m of warp, 2 % waste, 8 % crimp on the cloth, 10 % shrinkage: 9,074.07 m and 8,166.67 m."""
+    mill = example_mill(enquiry={"order_length": 10000.0, "length_basis": "dyed warp"})
+    plan = open_ledger(mill, mill.enquiries["E"]).plan
+    assert plan.warp_length == 10000.0
+    assert plan.loom_state_length == pytest.approx(9074.0741, abs=1e-4)
+    assert plan.finished_length == pytest.approx(8166.6667, abs=1e-4)
+
+
+def test_take_up_counts_on_the_warp() -> None:
+    """8 % of the warp taken up: a metre of cloth holds 1/0.92 m of warp, 8.6957 % on the cloth."""
+    style = example_mill().styles["S"]
+    on_warp = dataclasses.replace(style, crimp_basis="warp length")
+    assert plan_cloth(style).crimp == pytest.approx(0.08, abs=1e-12)
+    assert plan_cloth(on_warp).crimp == pytest.approx(0.0869565, abs=1e-7)

@@ -141,9 +141,9 @@ ABSOLUTE = {"pressure_basis": "absolute"}
 @pytest.mark.parametrize(
     ("step", "setting", "asked"),
     [
-        ("scour", {"scour_temperature": 90.0}, "temperature of the box is 90 degC"),
-        ("rinse after scour", {"rinse_temperature": 82.0}, "temperature of the box is 82 degC"),
-        ("indigo dyeing", {"bath_temperature": 85.0}, "temperature of the box is 85 degC"),
+        ("scour", {"scour_temperature": 90.0}, "scour temperature is 90 degC"),
+        ("rinse after scour", {"rinse_temperature": 82.0}, "rinse temperature is 82 degC"),
+        ("indigo dyeing", {"bath_temperature": 85.0}, "bath temperature is 85 degC"),
     ],
 )
 def test_steam_colder_than_the_box_is_refused(
@@ -230,3 +230,38 @@ def test_what_the_cans_dried_on_dissolves_in_the_next_wet_box() -> None:
     ledger = opened(route=again)
     salt = [line for line in ledger.lines if line.substance == "sodium_galacturonate"]
     assert any(line.destination.startswith("drain: rinse") for line in salt)
+
+
+def test_dye_bath_is_credited_with_the_wetting_agent_that_the_yarn_brings() -> None:
+    """The same agent in scour and bath: what the scour lends is not bought again."""
+    for strength, paid in ((0.0, 0.0), (8.0, 1.0)):
+        ledger = opened(
+            route=[*ROUTE[:1], *ROUTE[2:]],
+            recipe={
+                "indigo dyeing": {"bath_wetting_agent": strength},
+                "scour": {"wetting_agent_kept": 0.0},
+            },
+            machine={"scour": {"pick_up": 0.7}, "indigo dyeing": {"exchange": 100.0}},
+        )
+        (fed,) = [ledger.run.feeds["indigo dyeing"]]
+        (credit,) = [
+            line.amount
+            for line in ledger.lines
+            if (line.step, line.material, line.cause, line.substance)
+            == ("indigo dyeing", "WET", "comes with the yarn", "WET")
+        ] or [0.0]
+        brought = 0.7 * 4.0 * 0.6 / 1000.0  # 0.7 L/kg of 4 g/L at 60 %
+        needed = (fed.bath_on_yarn + fed.overflow) * strength * 0.6 / 1000.0
+        assert credit == pytest.approx(-paid * min(brought, needed), rel=2e-3)
+
+
+def test_remarks_that_a_practitioner_would_make() -> None:
+    thirsty = opened(
+        recipe={"rinse after dyeing": {"rinse_water": 0.2}}, machine={"rinse after dyeing": {"pick_up": 1.2}}
+    )
+    assert "the rinse gets less water than the yarn takes up" in texts(thirsty, "warning")
+    short = opened(enquiry={"order_length": 60.0})
+    assert "each set sells 73 m of warp and runs 80 m of leader" in texts(short, "warning")
+    usual = texts(opened(), "warning")
+    for words in ("gets less water", "each set sells"):
+        assert words not in usual

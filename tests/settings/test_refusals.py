@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from typing import Any
 
 import pytest
@@ -124,3 +125,8 @@ def test_a_rinse_without_water_is_refused(name: str, words: str) -> None:
     with pytest.raises(InputError) as refused:
         build(Rinse, "a rinse", ("rinse",), given, {}, {"name": "rinse"})
     assert str(refused.value) == f"Recipes!I40: {words}"
+
+
+def test_a_product_of_its_own_may_not_be_called_as_a_substance_is() -> None:
+    with pytest.raises(InputError, match=r"the code 'indigo' of a product without a formula is the key"):
+        dataclasses.replace(example_mill().materials["WET"], code="indigo")
