@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from dataclasses import fields
+from functools import cache
+from typing import Any, NamedTuple
 
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
@@ -108,16 +110,15 @@ def _of_bath(step: IndigoDyeing, posted: set[tuple[str, str]], ledger: Ledger) -
 def _unusual(ledger: Ledger) -> list[Remark]:
     table = defaults()
     found = []
-    owners: list[tuple[str, tuple[str, ...], object]] = [
+    owners: list[tuple[str, tuple[str, ...], Any]] = [
         (step.name, (step.KIND,), step) for step in ledger.steps
     ]
     owners.append((f"range {ledger.range.code}", ledger.range.GROUPS, ledger.range))
     owners.append((f"style {ledger.style.code}", ledger.style.GROUPS, ledger.style))
     for where, groups, item in owners:
-        for name in QUANTITIES:
-            value = getattr(item, name, None)
-            key = default_key(groups, name)
-            if value is None or not key:
+        for name, key in _compared(type(item), groups):  # type: ignore[arg-type]
+            value = getattr(item, name)
+            if value is None:
                 continue
             row = table[key]
             slack = 1e-9 * max(abs(row.low), abs(row.high))
@@ -132,3 +133,10 @@ def _unusual(ledger: Ledger) -> list[Remark]:
                     )
                 )
     return found
+
+
+@cache
+def _compared(kind: type, groups: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """Fields of a setting that have a default, with its key."""
+    names = [item.name for item in fields(kind) if item.name in QUANTITIES]
+    return tuple((name, key) for name in names if (key := default_key(groups, name)))
