@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from costing.process import steam
 from costing.process.heating import check_steam_is_hotter, post_closed_steam
@@ -67,15 +68,14 @@ def dry(
     post_closed_steam(book, "dries the yarn", used, around)
     post_power(book, step.power, around)
     return (
-        YarnState(
-            fibre=yarn.fibre,
+        replace(
+            yarn,
             regain_water=step.moisture_out * solid,
             temperature=step.yarn_temperature_out,
             liquor=0.0,
             dissolved={},
-            loose=dict(yarn.loose),
             dried_on=added(yarn.dried_on, yarn.dissolved),
-            fixed=yarn.fixed,
+            air_dry=True,
         ),
         book,
     )

@@ -111,3 +111,23 @@ def test_short_orders_cost_more() -> None:
         first, second = mill().enquiries[short], mill().enquiries[long]
         assert (first.style, first.recipe, first.range) == (second.style, second.recipe, second.range)
         assert result(short).quote.cost_per_kg > result(long).quote.cost_per_kg
+
+
+@pytest.mark.parametrize("code", ["Q-02", "Q-04"])
+def test_wash_water_of_the_conventional_recipe(code: str) -> None:
+    """Ranges told from memory, to be verified: they judge an order of magnitude, no more."""
+    (wash,) = [stream for stream in result(code).streams if stream.name == "rinse after dyeing"]
+    for parameter, key in (
+        ("COD, both", "indigo_wash_cod"),
+        ("sulfate", "indigo_wash_sulfate"),
+        ("sulfite", "indigo_wash_sulfite"),
+    ):
+        assert published_ranges()[key].unit == "mg/L"
+        assert within(1e6 * wash.concentration(parameter), key), parameter
+
+
+@pytest.mark.parametrize("code", ["Q-02", "Q-04"])
+def test_oxygen_demand_of_a_kilogram_of_yarn(code: str) -> None:
+    """unido-yarn-sheet, median 62.7 kg/t over all work on yarn: a dye range alone, without size, stays below."""
+    load = result(code).streams[-1].loads["COD, both"] * 1000.0
+    assert 0.3 * 62.7 < load < published_ranges()["yarn_mill_cod_load"].high
