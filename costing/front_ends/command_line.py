@@ -265,8 +265,8 @@ def _read(path: Path | None) -> tuple[Mill, Path]:
 
 def _results(mill: Mill, source: Path, codes: tuple[str, ...]) -> list[Result]:
     """Work out the enquiries, with a bar of their own where there are many."""
+    from costing.book.places import placed
     from costing.front_ends.tables import work_out
-    from costing.front_ends.workbook.places import placed
 
     enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
     if not enquiries:

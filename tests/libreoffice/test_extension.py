@@ -18,7 +18,10 @@ from costing.formulas.registry import FORMULAS, cell_functions
 from costing.front_ends.libreoffice.build import build_extension, extension_bytes, extension_parts
 from costing.front_ends.libreoffice.interface import IMPLEMENTATION, parameter_name
 from costing.front_ends.libreoffice.parts import OLDEST_PYTHON
+from costing.front_ends.workbook.build import demo_book
+from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
+from tests.book.blocks import demo_blocks
 from tests.run_checks import run
 from tests.test_frame import unions_made_at_run_time
 
@@ -127,6 +130,24 @@ def test_every_example_works_in_a_python_without_libraries(unpacked: Path) -> No
     assert {name.partition(".")[0] for name in loaded} <= {*sys.stdlib_module_names, "costing", "__main__"}
     for name, formula in FORMULAS.items():
         assert found[name] == formula.calculate(formula.example), name
+
+
+def test_a_book_handed_over_as_blocks_is_read_in_a_python_without_libraries(
+    unpacked: Path, tmp_path: Path
+) -> None:
+    handed = tmp_path / "blocks.json"
+    handed.write_text(json.dumps(demo_blocks()), encoding="utf-8")
+    done = isolated(
+        unpacked,
+        "from costing.book.sheet import Sheet\n"
+        "from costing.book.whole import mill_from_sheets\n"
+        f"blocks = json.load(open({str(handed)!r}, encoding='utf-8'))\n"
+        "mill = mill_from_sheets({title: Sheet.from_rows(title, rows) for title, rows in blocks.items()})\n"
+        "print(json.dumps([[*key, place] for key, place in mill.places.items()]))",
+    )
+    assert done.returncode == 0, done.stderr
+    found = {(kind, code): place for kind, code, place in json.loads(done.stdout)}
+    assert found == read_book(demo_book()).places
 
 
 @pytest.mark.parametrize("library", ["pint", "numpy", "openpyxl"])

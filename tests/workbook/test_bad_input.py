@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from openpyxl.workbook import Workbook
 
+from costing.book.places import placed
 from costing.cost.quote import Quote, quote
-from costing.front_ends.workbook.places import placed
 from costing.front_ends.workbook.read import read_book
 from costing.ledger.whole import open_ledger
 from costing.quantities import InputError
@@ -129,6 +129,11 @@ def materials_row_with_text_price(book: Workbook) -> None:
     cell = table_cell(book, "Materials", "HYDRO-88", "Price")
     cell.value = "1.42"
     cell.data_type = "s"
+
+
+def number_for_a_date(book: Workbook) -> None:
+    cell = table_cell(book, "Materials", "LYE-50", "Price date")
+    cell.value, cell.number_format = 45663, "0"
 
 
 AT_READING: list[tuple[str, Edit, list[str]]] = [
@@ -297,6 +302,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
         in_row("Materials", "LYE-50", "Price date", "6.1.2025"),
         ["Materials!U", "'6.1.2025'", "real date"],
     ),
+    ("number for a date", number_for_a_date, ["Materials!U", "45663", "real date"]),
     # materials
     (
         "unknown caution",

@@ -14,17 +14,20 @@ from openpyxl.cell.cell import Cell
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from costing.book.layout import Column
+from costing.book.sheet_table import SHEETS
+from costing.front_ends.workbook import build_sheet_table
 from costing.front_ends.workbook.build import demo_book, fresh_book, write_fresh_book
 from costing.front_ends.workbook.layout import (
     ROWS,
     column_sheet,
     meaning_of,
     table_sheet,
-    template_folder,
     word_lists,
 )
 from costing.front_ends.workbook.read import read_book
 from costing.front_ends.workbook.styles import INPUT, named_styles
+from costing.front_ends.workbook.template_files import template_folder
 from costing.quantities import CHOICES, QUANTITIES, InputError
 from costing.reference_data import cautions
 from costing.settings.mill import Enquiry, Range
@@ -58,6 +61,12 @@ def test_the_committed_book_is_what_its_files_give_today(tmp_path: Path) -> None
     assert made.keys() == kept.keys()
     differing = [name for name, content in made.items() if content != kept[name]]
     assert differing == [], "run python -m costing.front_ends.workbook.build"
+
+
+def test_the_reader_has_what_the_sheet_files_say_today() -> None:
+    assert build_sheet_table.text() == build_sheet_table.TARGET.read_text(encoding="utf-8")
+    assert list(build_sheet_table.OF_COLUMN) == [item.name for item in fields(Column)]
+    assert set(build_sheet_table.SHEETS) == set(SHEETS)
 
 
 def test_the_same_book_is_the_same_file(tmp_path: Path) -> None:

@@ -7,9 +7,10 @@ from typing import Any
 import pytest
 from openpyxl import load_workbook
 
+from costing.book.layout import GENERAL
 from costing.cost.quote import quote
 from costing.front_ends.workbook.build import demo_book
-from costing.front_ends.workbook.layout import GENERAL, column_sheet, table_sheet
+from costing.front_ends.workbook.layout import column_sheet, table_sheet
 from costing.front_ends.workbook.read import read_book
 from costing.ledger.closure import gaps
 from costing.ledger.whole import Ledger, open_ledger

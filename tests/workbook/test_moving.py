@@ -83,6 +83,10 @@ def row_inserted(title: str, before: str) -> Any:
     return edit
 
 
+def note_in_the_last_cell(book: Workbook) -> None:
+    sheet_of(book, "Recipes")["XFD1048576"] = "ask the laboratory"
+
+
 def sheets_reversed(book: Workbook) -> None:
     book._sheets.reverse()  # type: ignore[attr-defined]
 
@@ -121,6 +125,7 @@ MOVES = {
     "a row between costs": row_inserted("Mill costs", "power price"),
     "a row between enquiries": row_inserted("Enquiries", "Q-04"),
     "sheets in another order": sheets_reversed,
+    "a note in the last cell of all": note_in_the_last_cell,
     "materials in another order": styles_sorted_the_other_way,
     "steps in another order": routes_shuffled,
 }

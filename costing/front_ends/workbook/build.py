@@ -1,7 +1,7 @@
 """Write a fresh mill's book, filled with the invented demo mill or empty.
 
-``python -m costing.front_ends.workbook.build`` writes ``workbook_template/mill_book.xlsx`` anew; the same
-tables and sheet files give the same parts, byte for byte.
+``python -m costing.front_ends.workbook.build`` writes ``workbook_template/mill_book.xlsx`` and the module by
+which a book is read anew; the same tables and sheet files give the same parts, byte for byte.
 """
 
 from __future__ import annotations
@@ -12,11 +12,15 @@ from openpyxl.workbook import Workbook
 
 from costing.front_ends.workbook import build_pages
 from costing.front_ends.workbook.build_columns import draw_column_sheet
+from costing.front_ends.workbook.build_sheet_table import write_sheet_table
 from costing.front_ends.workbook.build_tables import draw_table_sheet
-from costing.front_ends.workbook.layout import BOOK_NAME, column_sheet, table_sheet, template_folder
+from costing.front_ends.workbook.layout import column_sheet, table_sheet
 from costing.front_ends.workbook.saving import save_whole
 from costing.front_ends.workbook.styles import add_styles
+from costing.front_ends.workbook.template_files import template_folder
 from costing.quantities import InputError
+
+BOOK_NAME = "mill_book.xlsx"
 
 
 def fresh_book(demo: bool = True) -> Workbook:
@@ -82,4 +86,5 @@ def demo_book() -> Path:
 
 
 if __name__ == "__main__":
+    write_sheet_table()
     write_fresh_book(template_folder() / BOOK_NAME, overwrite=True)

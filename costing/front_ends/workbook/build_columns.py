@@ -10,8 +10,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.workbook import input_rules, sheet_drawing
-from costing.front_ends.workbook.layout import (
+from costing.book.layout import (
     GENERAL,
     HIGH,
     LOW,
@@ -20,11 +19,10 @@ from costing.front_ends.workbook.layout import (
     SOURCE,
     TYPICAL,
     UNIT,
-    ColumnSheet,
-    Row,
-    meaning_of,
     row_text,
 )
+from costing.front_ends.workbook import input_rules, sheet_drawing
+from costing.front_ends.workbook.layout import ColumnSheet, Row, meaning_of
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import DARK, line, page, widths
 from costing.quantities import QUANTITIES

@@ -9,9 +9,10 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 import costing
 from costing.front_ends.workbook import input_rules, sheet_drawing
-from costing.front_ends.workbook.layout import ROWS, column_sheet, sheet_file, word_lists
+from costing.front_ends.workbook.layout import ROWS, column_sheet, word_lists
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import page, widths
+from costing.front_ends.workbook.template_files import sheet_file
 from costing.reference_data import cautions, fingerprint
 from costing.reference_data.source_list import sources
 

@@ -10,15 +10,9 @@ from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from costing.book.layout import MOST_STEPS, row_text, substance_names
 from costing.front_ends.workbook import input_rules, sheet_drawing
-from costing.front_ends.workbook.layout import (
-    MOST_STEPS,
-    Column,
-    Table,
-    TableSheet,
-    row_text,
-    substance_names,
-)
+from costing.front_ends.workbook.layout import DrawnColumn, DrawnTable, TableSheet
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import page
 from costing.quantities import QUANTITIES
@@ -95,7 +89,7 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
     )
 
 
-def _draw_heads(sheet: Worksheet, table: Table, top: int) -> int:
+def _draw_heads(sheet: Worksheet, table: DrawnTable, top: int) -> int:
     """Heading, meanings and heads of a table; gives the row of the heads."""
     number = top
     if table.heading:
@@ -118,7 +112,7 @@ def _draw_heads(sheet: Worksheet, table: Table, top: int) -> int:
     return number
 
 
-def _draw_given_row(sheet: Worksheet, number: int, table: Table, given: Mapping[str, Any]) -> None:
+def _draw_given_row(sheet: Worksheet, number: int, table: DrawnTable, given: Mapping[str, Any]) -> None:
     texts = []
     for place, column in enumerate(table.columns, start=1):
         value = given.get(column.name)
@@ -130,7 +124,9 @@ def _draw_given_row(sheet: Worksheet, number: int, table: Table, given: Mapping[
     sheet.row_dimensions[number].height = sheet_drawing.height_for(*texts)
 
 
-def _draw_cost_row(sheet: Worksheet, number: int, table: Table, given: Mapping[str, Any], demo: bool) -> None:
+def _draw_cost_row(
+    sheet: Worksheet, number: int, table: DrawnTable, given: Mapping[str, Any], demo: bool
+) -> None:
     """A row of the costs: its quantity is fixed, its value is a number, a date or a code."""
     name = given["quantity"]
     unit = given.get("unit")
@@ -152,13 +148,13 @@ def _draw_cost_row(sheet: Worksheet, number: int, table: Table, given: Mapping[s
     sheet.row_dimensions[number].height = sheet_drawing.height_for((given["note"], table.columns[3].width))
 
 
-def _unit_place(table: Table, column: Column) -> int:
+def _unit_place(table: DrawnTable, column: DrawnColumn) -> int:
     """Place of the unit column of a number; 0 where it has none."""
     wanted = SHARED_UNITS.get(column.name, f"{column.name}_unit")
     return next((place for place, other in enumerate(table.columns, start=1) if other.name == wanted), 0)
 
 
-def _add_rules(sheet: Worksheet, table: Table, first: int, last: int) -> None:
+def _add_rules(sheet: Worksheet, table: DrawnTable, first: int, last: int) -> None:
     for place, column in enumerate(table.columns, start=1):
         cells = sheet_drawing.cells(place, first, last)
         here = f"{get_column_letter(place)}{first}"

@@ -1,6 +1,6 @@
-"""What stands on each sheet of the book, from the files of ``workbook_template/`` and the settings.
+"""What the builder draws on each sheet of a fresh book, from the sheet files and the settings.
 
-Both the builder and the reader take their rows and columns from here, so they cannot drift apart.
+Rows, columns and lists are those of `costing.book.layout`, by which the book is read.
 """
 
 from __future__ import annotations
@@ -8,38 +8,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import MISSING, dataclass, field, fields
 from functools import lru_cache
-from pathlib import Path
 from typing import Any
 
-import tomllib
-
-import costing
-from costing.quantities import CHOICES, QUANTITIES, InputError, label
-from costing.reference_data import Default, cautions, defaults, substances
+from costing.book import layout
+from costing.book.layout import GENERAL, RANGE_ROWS, Column
+from costing.front_ends.workbook.template_files import sheet_file
+from costing.quantities import CHOICES, QUANTITIES
+from costing.reference_data import Default, defaults
 from costing.settings.building import default_key
 from costing.settings.mill import Range
 from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS
 from costing.settings.style import Style
 
-BOOK_NAME = "mill_book.xlsx"
-GENERAL = "general"
-MOST_STEPS = 99
-
-# Roles of substances that no product of a price list is made of.
-NOT_BOUGHT = ("gas", "fibre matter", "water")
-
 # How a unit is written on a sheet, where people know it by a sign that is not plain letters.
 READ_AS = {"degC": "°C"}
-
-QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE = (
-    "Quantity",
-    "Unit",
-    "Meaning",
-    "Low",
-    "Typical",
-    "High",
-    "Source",
-)
 
 
 @dataclass(frozen=True)
@@ -85,28 +67,20 @@ class ColumnSheet:
 
 
 @dataclass(frozen=True)
-class Column:
-    """One column of a table with a row for each thing."""
+class DrawnColumn(Column):
+    """One column of a table, with its width on the sheet."""
 
-    head: str
-    name: str
-    kind: str
-    width: float
-    meaning: str
-    needed: bool = False
-    quantity: str = ""
-    list: str = ""
-    of: str = ""
+    width: float = 0.0
 
 
 @dataclass(frozen=True)
-class Table:
-    """A table with heads above and a row for each thing."""
+class DrawnTable:
+    """A table with heads above, spare rows, and its invented rows."""
 
     name: str
     heading: str
     spare: int
-    columns: tuple[Column, ...]
+    columns: tuple[DrawnColumn, ...]
     demos: tuple[Mapping[str, Any], ...] = field(default=())
 
 
@@ -117,31 +91,7 @@ class TableSheet:
     sheet: str
     title: str
     intro: tuple[str, ...]
-    tables: tuple[Table, ...]
-
-
-def template_folder() -> Path:
-    """The folder of the sheet files: inside the installed package, or beside it in a clone.
-
-    Raises
-    ------
-    InputError
-        When neither is there.
-    """
-    package = Path(costing.__file__).resolve().parent
-    for place in (package / "workbook_template", package.parent / "workbook_template"):
-        if (place / "words.toml").is_file():
-            return place
-    raise InputError(
-        "workbook_template", f"the folder is missing; it belongs in {package}: install the package again"
-    )
-
-
-@lru_cache(maxsize=32)
-def sheet_file(name: str) -> Mapping[str, Any]:
-    """A sheet's file, by its name without the ending."""
-    with (template_folder() / f"{name}.toml").open("rb") as stream:
-        return tomllib.load(stream)
+    tables: tuple[DrawnTable, ...]
 
 
 def typical_of(groups: tuple[str, ...], name: str) -> Default | None:
@@ -220,9 +170,8 @@ def recipe_rows(units: Mapping[str, str]) -> Iterator[Row]:
 def range_rows(units: Mapping[str, str]) -> Iterator[Row]:
     """Rows of the sheet Ranges: the whole machine, then what it says of each step."""
     needed = _needed_fields(Range)
-    for item in fields(Range):
-        if item.name not in ("code", "description"):
-            yield _row(GENERAL, item.name, Range.GROUPS, units, item.name in needed)
+    for name in RANGE_ROWS:
+        yield _row(GENERAL, name, Range.GROUPS, units, name in needed)
     for step, kind_name in demo_steps().items():
         kind = STEP_KINDS[kind_name]
         needed = _needed_fields(kind)
@@ -265,11 +214,11 @@ def table_sheet(name: str) -> TableSheet:
     """The sheet ``routes``, ``materials``, ``mill_costs`` or ``enquiries``."""
     text = sheet_file(name)
     tables = tuple(
-        Table(
+        DrawnTable(
             table["name"],
             table["heading"],
             table["spare"],
-            tuple(Column(**column) for column in table["column"]),
+            tuple(DrawnColumn(**column) for column in table["column"]),
             tuple(text["demo"][table["name"]]),
         )
         for table in text["table"]
@@ -277,29 +226,6 @@ def table_sheet(name: str) -> TableSheet:
     return TableSheet(text["sheet"], text["title"], tuple(text["intro"]), tables)
 
 
-def substance_names() -> dict[str, str]:
-    """Name that the drop-down list shows -> key, for every substance a product may hold.
-
-    Examples
-    --------
-    >>> substance_names()["indigo"]
-    'indigo'
-    """
-    return {item.name: key for key, item in substances().items() if item.role not in NOT_BOUGHT}
-
-
 def word_lists() -> dict[str, list[str]]:
     """The lists of the sheet Lists by their defined name."""
-    words: Mapping[str, list[str]] = sheet_file("words")["lists"]
-    return {
-        **{name: list(accepted) for name, accepted in CHOICES.items()},
-        "step_kinds": list(STEP_KINDS),
-        "substance_names": list(substance_names()),
-        "caution_keys": list(cautions()),
-        **{name: list(items) for name, items in words.items()},
-    }
-
-
-def row_text(name: str) -> str:
-    """What stands in the column Quantity for a field."""
-    return label(name)
+    return layout.word_lists(sheet_file("words")["lists"])

@@ -5,9 +5,10 @@ from __future__ import annotations
 import datetime
 from typing import Any
 
-from costing.front_ends.workbook.cells import Given, Sheet, date_of, key_of, text_of, value_of
-from costing.front_ends.workbook.layout import row_text, table_sheet
-from costing.front_ends.workbook.read_tables import read_table, refuse_twice
+from costing.book.cells import date_of, text_of, value_of
+from costing.book.layout import row_text, tables_of
+from costing.book.sheet import Given, Sheet, key_of
+from costing.book.tables import read_table, refuse_twice
 from costing.quantities import InputError, check
 from costing.settings.mill import MillCosts
 
@@ -32,7 +33,7 @@ def read_costs(sheet: Sheet) -> MillCosts:
     InputError
         A missing or refused cell, an unknown or repeated row, a currency without a rate.
     """
-    costs, currencies = table_sheet("mill_costs").tables
+    costs, currencies = tables_of("mill_costs")
     rates: dict[str, float] = {}
     for row in refuse_twice(read_table(sheet, currencies, [costs]), "currency"):
         rate = row.number("rate")
@@ -55,7 +56,7 @@ def read_costs(sheet: Sheet) -> MillCosts:
 
 def _cost_rows(sheet: Sheet) -> dict[str, tuple[Given, Given]]:
     """Name -> value and unit, of the rows that are known; any other row must be empty."""
-    costs, currencies = table_sheet("mill_costs").tables
+    costs, currencies = tables_of("mill_costs")
     names = {key_of(row_text(name)): name for name in NAMES}
     found: dict[str, tuple[Given, Given]] = {}
     for row in refuse_twice(read_table(sheet, costs, [currencies]), "row"):

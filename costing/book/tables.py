@@ -7,9 +7,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from costing.book.cells import LONGEST_CODE, LONGEST_TEXT, date_of, text_of
+from costing.book.layout import MOST_STEPS, Column, Table, accepted_words
 from costing.book.quantity_cell import read_number, read_quantity
-from costing.front_ends.workbook.cells import LONGEST_CODE, Given, Sheet, date_of, key_of, text_of
-from costing.front_ends.workbook.layout import MOST_STEPS, Column, Table, word_lists
+from costing.book.sheet import Given, Sheet, key_of
 from costing.quantities import CHOICES, InputError
 from costing.quantities.checking import check_choice
 
@@ -36,7 +37,7 @@ class TableRow:
         """
         column, cell = self.columns[name], self.cells[name]
         what = column.head.lower()
-        text = text_of(cell, what, LONGEST_CODE if column.kind in ("code", "choice") else 200)
+        text = text_of(cell, what, LONGEST_CODE if column.kind in ("code", "choice") else LONGEST_TEXT)
         if not text:
             if column.needed:
                 raise InputError(cell.where, f"{what} is empty; accepted is {_accepted(column)}")
@@ -44,7 +45,7 @@ class TableRow:
         if column.list in CHOICES:
             return check_choice(column.list, text, cell.where)
         if column.list and column.list not in OWN_CODES:
-            known = {key_of(word): word for word in word_lists()[column.list]}
+            known = {key_of(word): word for word in accepted_words(column.list)}
             if key_of(text) not in known:
                 raise InputError(cell.where, f"{what} is {text!r}; accepted is {_accepted(column)}")
             return known[key_of(text)]
@@ -110,7 +111,7 @@ def _accepted(column: Column) -> str:
     if column.list in CHOICES:
         return f"one of: {', '.join(CHOICES[column.list])}"
     if column.list and column.list not in OWN_CODES:
-        return f"one of: {', '.join(word_lists()[column.list])}"
+        return f"one of: {', '.join(accepted_words(column.list))}"
     return column.meaning or "a text"
 
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from costing.front_ends.workbook.cells import LONGEST_CODE, Given, Sheet, key_of, text_of, value_of
-from costing.front_ends.workbook.layout import (
+from costing.book.cells import LONGEST_CODE, text_of, value_of
+from costing.book.layout import (
     GENERAL,
     HIGH,
     LOW,
@@ -20,6 +20,7 @@ from costing.front_ends.workbook.layout import (
     UNIT,
     row_text,
 )
+from costing.book.sheet import Given, Sheet, key_of
 from costing.quantities import InputError
 from costing.settings.building import Entry
 
@@ -101,7 +102,7 @@ class ColumnReader:
         described = self._row(GENERAL, "description")
         found: list[Filled] = []
         seen: dict[str, str] = {}
-        for column in range(1, self.sheet.last_column + 1):
+        for column in self.sheet.columns:
             if column in self._heads.values():
                 continue
             cell = self.sheet.given(codes, column)

@@ -1,0 +1,156 @@
+"""What stands on each sheet of the book, as its reader needs it.
+
+The builder of a fresh book takes its rows and columns from here and from the same sheet files, so the two
+cannot drift apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from functools import lru_cache
+
+from costing.book.sheet_table import COLUMNS, SHEETS, WORDS
+from costing.quantities import CHOICES, label
+from costing.reference_data import cautions, substances
+from costing.settings.mill import Range
+from costing.settings.steps import STEP_KINDS
+
+GENERAL = "general"
+MOST_STEPS = 99
+
+# Roles of substances that no product of a price list is made of.
+NOT_BOUGHT = ("gas", "fibre matter", "water")
+
+QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE = (
+    "Quantity",
+    "Unit",
+    "Meaning",
+    "Low",
+    "Typical",
+    "High",
+    "Source",
+)
+
+# What a range says of the whole machine.
+RANGE_ROWS = tuple(item.name for item in fields(Range) if item.name not in ("code", "description"))
+
+
+@dataclass(frozen=True)
+class Column:
+    """One column of a table with a row for each thing."""
+
+    head: str
+    name: str
+    kind: str
+    meaning: str
+    needed: bool = False
+    quantity: str = ""
+    list: str = ""
+    of: str = ""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table with heads above and a row for each thing."""
+
+    name: str
+    heading: str
+    columns: tuple[Column, ...]
+
+
+@dataclass(frozen=True)
+class ColumnSheet:
+    """A sheet with quantities down and a column for each style, recipe or range.
+
+    `parts` holds the rows that the sheet files name, part by part; other rows follow from the settings.
+    """
+
+    sheet: str
+    kind: str
+    part_head: str
+    parts: Mapping[str, tuple[str, ...]]
+
+
+@lru_cache(maxsize=8)
+def column_sheet(name: str) -> ColumnSheet:
+    """The sheet ``styles``, ``recipes`` or ``ranges``.
+
+    Examples
+    --------
+    >>> column_sheet("recipes").part_head
+    'Step'
+    """
+    found = SHEETS[name]
+    parts = {part["name"]: tuple(part["rows"]) for part in found.get("part", ())}
+    return ColumnSheet(found["sheet"], found["kind"], found["part_head"], parts)
+
+
+@lru_cache(maxsize=8)
+def tables_of(name: str) -> tuple[Table, ...]:
+    """The tables of the sheet ``routes``, ``materials``, ``mill_costs`` or ``enquiries``.
+
+    Examples
+    --------
+    >>> [table.name for table in tables_of("mill_costs")]
+    ['costs', 'currencies']
+    """
+    return tuple(
+        Table(
+            table["name"],
+            table["heading"],
+            tuple(Column(*column) for column in COLUMNS[f"{name}.{table['name']}"]),
+        )
+        for table in SHEETS[name]["table"]
+    )
+
+
+def sheet_names() -> tuple[str, ...]:
+    """Names of the sheets that are read."""
+    return tuple(found["sheet"] for found in SHEETS.values())
+
+
+@lru_cache(maxsize=1)
+def substance_names() -> dict[str, str]:
+    """Name that the drop-down list shows -> key, for every substance a product may hold.
+
+    Examples
+    --------
+    >>> substance_names()["indigo"]
+    'indigo'
+    """
+    return {item.name: key for key, item in substances().items() if item.role not in NOT_BOUGHT}
+
+
+def word_lists(words: Mapping[str, list[str]] = WORDS) -> dict[str, list[str]]:
+    """The lists of the sheet Lists by their defined name.
+
+    Parameters
+    ----------
+    words : mapping, optional
+        The lists of the sheet files.
+    """
+    return {
+        **{name: list(accepted) for name, accepted in CHOICES.items()},
+        "step_kinds": list(STEP_KINDS),
+        "substance_names": list(substance_names()),
+        "caution_keys": list(cautions()),
+        **{name: list(items) for name, items in words.items()},
+    }
+
+
+@lru_cache(maxsize=32)
+def accepted_words(name: str) -> tuple[str, ...]:
+    """The words of one list.
+
+    Examples
+    --------
+    >>> accepted_words("remainders")
+    ('water', 'inert')
+    """
+    return tuple(word_lists()[name])
+
+
+def row_text(name: str) -> str:
+    """What stands in the column Quantity for a field."""
+    return label(name)

@@ -1,0 +1,107 @@
+"""Read the sheet Materials: what is bought, what it holds, and its price by mass."""
+
+from __future__ import annotations
+
+from costing.book.layout import substance_names, tables_of
+from costing.book.sheet import Sheet
+from costing.book.tables import TableRow, read_table, refuse_twice
+from costing.cost.money import price_from_volume
+from costing.quantities import InputError, check
+from costing.quantities.units import measure
+from costing.settings.mill import Material, Mill
+
+YARN_ROLES = ("warp yarn", "weft yarn")
+OWN = ("own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen")
+
+
+def read_materials(sheet: Sheet, mill: Mill) -> None:
+    """Put the materials into the mill, whose costs are read already: they know the currencies.
+
+    Raises
+    ------
+    InputError
+        A missing or refused cell, or a code that stands twice.
+    """
+    (table,) = tables_of("materials")
+    for row in refuse_twice(read_table(sheet, table), "material"):
+        mill.materials[row.code] = _material(row, mill)
+        mill.places["material", row.code] = row.where
+
+
+def _material(row: TableRow, mill: Mill) -> Material:
+    substance_name, role = row.text("substance"), row.text("role")
+    own = {}
+    for name in OWN:
+        what, empty = row.columns[name].head.lower(), row.cells[name].is_empty
+        if substance_name and not empty:
+            raise InputError(
+                row.at(name),
+                f"{what} is filled, but the formula of {substance_name} gives it; accepted is an empty cell",
+            )
+        if empty and not substance_name and role not in YARN_ROLES:
+            raise InputError(
+                row.at(name),
+                f"{what} of {row.code!r} is empty; accepted is a number, 0 where there is none, or a "
+                "substance with a formula",
+            )
+        own[name] = row.number(name, "own_unit")
+    density = row.number("density", "density_unit")
+    price, freight, per = _price(row, density)
+    assert mill.costs is not None
+    currency = row.text("currency")
+    known = {mill.costs.currency, *mill.costs.exchange_rates}
+    if currency and currency not in known:
+        raise InputError(
+            row.at("currency"),
+            f"currency {currency!r} of {row.code!r} has no exchange rate; accepted is one of: "
+            f"{', '.join(sorted(known))}",
+        )
+    strength = row.number("strength", "strength_unit")
+    return Material(
+        code=row.code,
+        description=row.text("description"),
+        role=role,
+        substance=substance_names()[substance_name] if substance_name else "",
+        strength=check("strength", strength, row.at("strength")),
+        remainder=row.text("remainder"),
+        density=1.0 if density is None else density,  # only a price by volume needs it, and asks for it
+        alkali=row.number("alkali", "alkali_unit") or 0.0,
+        own_oxygen_demand=own["own_oxygen_demand"] or 0.0,
+        own_sodium=own["own_sodium"] or 0.0,
+        own_sulfur=own["own_sulfur"] or 0.0,
+        own_nitrogen=own["own_nitrogen"] or 0.0,
+        caution=row.text("caution"),
+        price=price,
+        price_by=per,
+        freight=freight,
+        currency=currency,
+        price_date=row.date("price_date"),
+        where=row.where,
+    )
+
+
+def _price(row: TableRow, density: float | None) -> tuple[float | None, float, str]:
+    """Price and freight by mass, and the unit they were given for."""
+    per = row.text("per")
+    if row.cells["price"].is_empty:
+        if not row.cells["freight"].is_empty:
+            raise InputError(
+                row.at("price"), "price is empty beside a freight; accepted is a price of 0 or more"
+            )
+        return None, 0.0, "kg"
+    if not per:
+        raise InputError(row.at("per"), "the price has no unit to go with it; accepted is kg, t, lb or L")
+    by_volume = measure(per)[0] == measure("L")[0]
+    if by_volume and density is None:
+        raise InputError(
+            row.at("density"), f"density is empty, but the price is per {per}; accepted is 0.5 to 3 kg/L"
+        )
+    unit = f"money/{per}"
+    found = {}
+    for name in ("price", "freight"):
+        if by_volume:
+            by_litre = row.number(name, unit=unit, quantity="price_per_litre") or 0.0
+            found[name] = float(price_from_volume(by_litre, density))
+        else:
+            found[name] = row.number(name, unit=unit) or 0.0
+    return found["price"], found["freight"], per

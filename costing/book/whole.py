@@ -1,0 +1,190 @@
+"""Read the mill's book: every value keeps its sheet and cell, and what makes no sense is refused."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from costing.book.columns import ColumnReader, Filled
+from costing.book.costs import read_costs
+from costing.book.layout import GENERAL, RANGE_ROWS, column_sheet, sheet_names, tables_of
+from costing.book.materials import read_materials
+from costing.book.sheet import Sheet, find_sheets, key_of
+from costing.book.tables import read_table, refuse_twice
+from costing.quantities import UNITS, InputError, label
+from costing.quantities.units import canonical
+from costing.settings.building import Entry, build
+from costing.settings.mill import Enquiry, Mill, Range, Recipe
+from costing.settings.steps import STEP_KINDS
+from costing.settings.style import Style
+
+
+def mill_from_sheets(sheets: Mapping[str, Sheet]) -> Mill:
+    """Read a book from its sheets.
+
+    Parameters
+    ----------
+    sheets : mapping
+        Name -> sheet; sheets that the book does not need are left alone.
+
+    Returns
+    -------
+    Mill
+        With ``places``: (kind, code) -> sheet and cell.
+
+    Raises
+    ------
+    InputError
+        The first thing that is refused: sheet and cell, the value, and what is accepted.
+    """
+    found = find_sheets(sheets, sheet_names())
+    mill = Mill()
+    mill.costs = read_costs(found["Mill costs"])
+    _read_routes(found["Routes"], mill)
+    read_materials(found["Materials"], mill)
+    _read_styles(found["Styles"], mill)
+    _read_recipes(found["Recipes"], mill)
+    _read_ranges(found["Ranges"], mill)
+    _read_enquiries(found["Enquiries"], mill)
+    return mill
+
+
+def _read_routes(sheet: Sheet, mill: Mill) -> None:
+    routes, steps = tables_of("routes")
+    for row in refuse_twice(read_table(sheet, routes, [steps]), "route"):
+        mill.routes[row.code] = []
+        mill.places["route", row.code] = row.where
+    numbered: dict[str, dict[int, tuple[str, str]]] = {code: {} for code in mill.routes}
+    kinds: dict[str, tuple[str, str]] = {}
+    for row in read_table(sheet, steps, [routes]):
+        mill.route(row.code, row.where)
+        name, kind = row.text("step"), row.text("kind")
+        number = row.whole("number")
+        known_kind, place = kinds.setdefault(key_of(name), (kind, row.at("kind")))
+        if known_kind != kind:
+            raise InputError(
+                row.at("kind"),
+                f"the step {name!r} is of the kind {kind!r} here and {known_kind!r} in {place}; accepted is "
+                "one kind for a name",
+            )
+        if number in numbered[row.code]:
+            raise InputError(
+                row.at("number"),
+                f"no. {number} of the route {row.code!r} stands twice; accepted is one step for a number",
+            )
+        if any(key_of(name) == key_of(other) for other, _ in numbered[row.code].values()):
+            raise InputError(
+                row.at("step"),
+                f"the step {name!r} of the route {row.code!r} stands twice; accepted is a name of its own "
+                "for each",
+            )
+        numbered[row.code][number] = (name, kind)
+    for code, places in numbered.items():
+        if not places:
+            raise InputError(
+                mill.places["route", code], f"the route {code!r} has no steps; accepted is one step or more"
+            )
+        mill.routes[code] = [places[number] for number in sorted(places)]
+
+
+def _read_styles(sheet: Sheet, mill: Mill) -> None:
+    layout = column_sheet("styles")
+    wanted = layout.parts
+    reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
+    for item in reader.columns:
+        entries = {name: reader.entry(item, part, name) for part, names in wanted.items() for name in names}
+        for name in ("warp_yarn", "weft_yarn"):
+            if entries[name].value:
+                _check_yarn(mill, name, entries[name])
+        _refuse_crimp_of_other_basis(entries)
+        owner = f"style {item.code}"
+        mill.styles[item.code] = build(Style, owner, Style.GROUPS, entries, mill.assumptions, _named(item))
+        mill.places["style", item.code] = item.where
+
+
+def _order_unit(text: str) -> str:
+    """Unit in which the order is priced: as given, or metres where the unit table lacks that name."""
+    unit = canonical(text)
+    return unit if unit in UNITS else "m"
+
+
+def _check_yarn(mill: Mill, name: str, entry: Entry) -> None:
+    wanted, material = label(name), mill.material(entry.value, entry.where)
+    if material.role != wanted:
+        raise InputError(
+            entry.where,
+            f"{wanted} is {material.code!r}, whose role is {material.role!r}; accepted is a material of the "
+            f"role {wanted}",
+        )
+
+
+def _refuse_crimp_of_other_basis(entries: Mapping[str, Entry]) -> None:
+    """The typical crimp of the table is a share of the cloth length: it must not stand in for take-up."""
+    if entries["warp_crimp"].value is None and entries["crimp_basis"].value == "warp length":
+        raise InputError(
+            entries["warp_crimp"].where,
+            "warp crimp is empty beside the basis warp length; accepted is your own figure, because the "
+            "typical one counts on the cloth length",
+        )
+
+
+def _named(item: Filled) -> dict[str, str]:
+    return {"code": item.code, "description": item.description}
+
+
+def _steps(mill: Mill) -> dict[str, str]:
+    """Step -> kind over all routes."""
+    return {name: kind for route in mill.routes.values() for name, kind in route}
+
+
+def _read_recipes(sheet: Sheet, mill: Mill) -> None:
+    layout = column_sheet("recipes")
+    steps = _steps(mill)
+    wanted = {GENERAL: ("route",), **{name: STEP_KINDS[kind].RECIPE for name, kind in steps.items()}}
+    reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
+    for item in reader.columns:
+        route = reader.entry(item, GENERAL, "route")
+        if not route.value:
+            raise InputError(route.where, f"route is empty; accepted is one of: {', '.join(mill.routes)}")
+        mill.route(route.value, route.where)
+        mill.recipes[item.code] = Recipe(item.code, item.description, route.value)
+        mill.places["recipe", item.code] = item.where
+        for name, kind in steps.items():
+            mill.recipe_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RECIPE)
+
+
+def _read_ranges(sheet: Sheet, mill: Mill) -> None:
+    layout = column_sheet("ranges")
+    steps = _steps(mill)
+    wanted = {GENERAL: RANGE_ROWS, **{name: STEP_KINDS[kind].RANGE for name, kind in steps.items()}}
+    reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
+    for item in reader.columns:
+        owner = f"range {item.code}"
+        entries = reader.entries(item, GENERAL, RANGE_ROWS)
+        mill.ranges[item.code] = build(Range, owner, Range.GROUPS, entries, mill.assumptions, _named(item))
+        mill.places["range", item.code] = item.where
+        for name, kind in steps.items():
+            mill.range_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RANGE)
+
+
+def _read_enquiries(sheet: Sheet, mill: Mill) -> None:
+    (table,) = tables_of("enquiries")
+    units = {column.of: column.name for column in table.columns if column.kind == "unit"}
+    for row in refuse_twice(read_table(sheet, table), "enquiry"):
+        entries = {}
+        for column in table.columns[2:]:
+            if column.kind == "choice":
+                entries[column.name] = Entry(row.text(column.name), row.at(column.name))
+            elif column.kind == "number":
+                value = row.number(column.name, units.get(column.name, ""))
+                entries[column.name] = Entry(value, row.at(column.name))
+        mill.style(entries["style"].value, entries["style"].where)
+        mill.recipe(entries["recipe"].value, entries["recipe"].where)
+        mill.range(entries["range"].value, entries["range"].where)
+        owner = f"enquiry {row.code}"
+        fixed = {
+            "code": row.code,
+            "description": row.text("description"),
+            "order_unit": _order_unit(row.text(units["order_length"])),
+        }
+        mill.enquiries[row.code] = build(Enquiry, owner, Enquiry.GROUPS, entries, mill.assumptions, fixed)
+        mill.places["enquiry", row.code] = row.where
