@@ -128,6 +128,6 @@ def test_wash_water_of_the_conventional_recipe(code: str) -> None:
 
 @pytest.mark.parametrize("code", ["Q-02", "Q-04"])
 def test_oxygen_demand_of_a_kilogram_of_yarn(code: str) -> None:
-    """unido-yarn-sheet, median 62.7 kg/t over all work on yarn: a dye range alone, without size, stays below."""
+    """unido-yarn-sheet: 62.7 kg/t is the median of all work on yarn; a dye range alone stays below."""
     load = result(code).streams[-1].loads["COD, both"] * 1000.0
     assert 0.3 * 62.7 < load < published_ranges()["yarn_mill_cod_load"].high
