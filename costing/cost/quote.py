@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from costing.cost.money import cost_per_metre_of_cloth, delivered_price, price_with_margin
 from costing.ledger.lot import RANGE_TIME
-from costing.ledger.whole import INTERNAL, Ledger
+from costing.ledger.whole import Ledger, is_bought
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
 from costing.quantities.units import convert
@@ -150,7 +150,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
     tariff = _utilities(ledger, costs)
     amounts: dict[tuple[str, str, str], float] = {}
     for line in ledger.lines:
-        if line.material and line.source not in INTERNAL:
+        if is_bought(line):
             key = (line.step, line.material, line.cause)
         elif line.material and line.source == GREY:
             tariff[line.material] = ("warp yarn", "kg", material_price(line.material, materials, costs))

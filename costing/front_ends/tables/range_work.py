@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from costing.cost.quote import EFFLUENT
 from costing.front_ends.tables.table import (
     FINISHED_METRE,
     Column,
@@ -13,19 +12,12 @@ from costing.front_ends.tables.table import (
     Table,
     bought,
     costs_of,
+    used_lines,
 )
 from costing.ledger.lot import RANGE_TIME
 from costing.process.postings import POWER
 from costing.quantities.units import convert
 from costing.settings.mill import Mill
-
-# What is bought without being a product: its unit, and the group of its cost.
-UTILITIES = {
-    "water": ("L", "water"),
-    "steam": ("kg", "steam"),
-    POWER: ("kWh", "power"),
-    RANGE_TIME: ("h", "range time"),
-}
 
 
 def key_figures(mill: Mill, results: Sequence[Result]) -> Table:
@@ -104,18 +96,17 @@ def use(mill: Mill, results: Sequence[Result]) -> Table:
         per = item.quote.per[FINISHED_METRE]
         costs = item.quote.by("material")
         amounts: dict[str, float] = {}
-        for line in item.quote.lines:
-            if line.group not in (EFFLUENT, "overhead"):
-                amounts[line.material] = amounts.get(line.material, 0.0) + line.amount
-        groups = {line.material: line.group for line in item.quote.lines}
+        about: dict[str, tuple[str, str]] = {}
+        for line in used_lines(item):
+            amounts[line.material] = amounts.get(line.material, 0.0) + line.amount
+            about[line.material] = line.group, line.unit
         for code, amount in amounts.items():
             product = mill.materials.get(code)
+            group, unit = about[code]
             if product is None:
-                unit, group = UTILITIES[code]
-                small, scale, large, active = unit, 1.0, unit, None
+                small, scale, active = unit, 1.0, None
             else:
-                small, scale, large, active = "g", 1000.0, "kg", 1000.0 * amount * product.strength
-                group = groups[code]
+                small, scale, active = "g", 1000.0, 1000.0 * amount * product.strength
             rows.append(
                 [
                     item.enquiry.code,
@@ -127,7 +118,7 @@ def use(mill: Mill, results: Sequence[Result]) -> Table:
                     amount * scale * per,
                     small,
                     amount * item.ledger.plan.saleable_mass,
-                    large,
+                    unit,
                     costs[(code,)] * per,
                 ]
             )

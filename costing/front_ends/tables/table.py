@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
 from costing.cost.price_remarks import price_remarks
-from costing.cost.quote import Quote, quote
+from costing.cost.quote import EFFLUENT, CostLine, Quote, quote
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
 from costing.ledger.whole import Ledger, is_bought, open_ledger
@@ -19,6 +19,8 @@ GREY_KG = "kg of grey yarn"
 FINISHED_METRE = "m of finished cloth"
 LOOM_STATE_METRE = "m of loom-state cloth"
 FINISHED_YARD = "yd of finished cloth"
+
+NOT_USED = (EFFLUENT, "overhead")  # groups of cost that are no thing bought
 
 
 class Column(NamedTuple):
@@ -103,6 +105,11 @@ def bought(result: Result) -> dict[str, float]:
     return amounts
 
 
+def used_lines(result: Result) -> list[CostLine]:
+    """Priced lines of what is used; what the drain and the office cost is not used."""
+    return [line for line in result.quote.lines if line.group not in NOT_USED]
+
+
 def used_products(mill: Mill, results: Sequence[Result]) -> Iterator[str]:
     """Codes of the price list that any of the enquiries takes, each once."""
     codes = dict.fromkeys(code for item in results for code in bought(item))
@@ -119,6 +126,25 @@ def decimals_of(step: float) -> int:
     """
     text = f"{step:.10f}".rstrip("0")
     return len(text.split(".")[1]) if "." in text else 0
+
+
+def largest_first(
+    key: str, title: str, note: str, columns: list[Column], rows: list[list[Any]], summed: Sequence[int]
+) -> Table:
+    """A table sorted by the first of the columns to be summed, whatever its sign, with a row of sums.
+
+    Parameters
+    ----------
+    key, title, note, columns, rows
+        Of the table.
+    summed : sequence of int
+        Places of the columns that are summed.
+    """
+    ordered = sorted(rows, key=lambda row: -abs(row[summed[0]]))
+    total: list[Any] = ["sum", *[None] * (len(columns) - 1)]
+    for place in summed:
+        total[place] = sum((row[place] for row in ordered), 0.0)
+    return Table(key, title, note, columns, [*ordered, total])
 
 
 def capital(text: str) -> str:
