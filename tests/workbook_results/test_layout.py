@@ -35,6 +35,15 @@ def test_units_stand_under_the_heads(book: Workbook, tables: dict[str, Table], k
     assert [unit or "" for unit in units] == [column.unit for column in tables[key].columns]
 
 
+@pytest.mark.parametrize(("key", "name"), SHEETS.items())
+def test_the_whole_note_stands_above_the_table(
+    book: Workbook, tables: dict[str, Table], key: str, name: str
+) -> None:
+    """Two lines at most: the third would be lost under the alert."""
+    lines = [book[name]["A2"].value, book[name]["A3"].value]
+    assert " ".join(filter(None, lines)) == tables[key].note
+
+
 @pytest.mark.parametrize("name", SHEETS.values())
 def test_tables_are_frozen_filtered_and_printed_with_their_heads(book: Workbook, name: str) -> None:
     page: Any = book[name]
@@ -73,7 +82,8 @@ def test_numbers_carry_the_digits_of_their_column(book: Workbook, tables: dict[s
 
 
 def test_the_discharge_says_that_it_is_an_estimate(book: Workbook) -> None:
-    for name in ("Discharge loads", "Discharge concentrations", "Discharge charts"):
+    names = ("Discharge loads", "Discharge concentrations", "Discharge by parameter", "Discharge charts")
+    for name in names:
         assert "not a measurement of compliance" in book[name]["A4"].value
 
 

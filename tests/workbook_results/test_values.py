@@ -30,6 +30,7 @@ SHEETS = {
     "dye_bath": "Dye bath",
     "discharge_loads": "Discharge loads",
     "discharge_concentrations": "Discharge concentrations",
+    "discharge_by_parameter": "Discharge by parameter",
     "cloth_plan": "Cloth",
     "order_plan": "Order",
     "checks": "Checks",

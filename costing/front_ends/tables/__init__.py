@@ -5,7 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from costing.front_ends.tables.cloth_and_order import cloth_plan, order_plan
-from costing.front_ends.tables.drain import discharge_concentrations, discharge_loads
+from costing.front_ends.tables.drain import (
+    discharge_by_parameter,
+    discharge_concentrations,
+    discharge_loads,
+)
 from costing.front_ends.tables.dye_bath import dye_bath
 from costing.front_ends.tables.grounds import (
     cautions_of_use,
@@ -42,6 +46,7 @@ def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:
         dye_bath(results),
         discharge_loads(results),
         discharge_concentrations(results),
+        discharge_by_parameter(results),
         cloth_plan(results),
         order_plan(results),
         checks(mill, results),

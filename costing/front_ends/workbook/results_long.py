@@ -44,14 +44,14 @@ class LongSheets:
         self._pen = pen
         self._rows: dict[str, tuple[Table, bytes]] = {}
 
-    def add(self, name: str, table: Table) -> None:
+    def add(self, name: str, table: Table, form: Form = FORM) -> None:
         """Make the sheet of a table; its rows hold text and numbers only."""
         sheet: Worksheet = self._pen.book.create_sheet(name)
-        wide = widths_of(table, FORM)
-        frame(self._pen, sheet, table, FORM, wide)
-        heads(self._pen, sheet, HEAD, table, FORM, wide)
+        wide = widths_of(table, form)
+        frame(self._pen, sheet, table, form, wide)
+        heads(self._pen, sheet, HEAD, table, form, wide)
         part = f"xl/worksheets/sheet{len(self._pen.book.worksheets)}.xml"
-        self._rows[part] = table, self._text(sheet, table, wide)
+        self._rows[part] = table, self._text(sheet, table, form, wide)
 
     def amend(self, name: str, content: bytes) -> bytes:
         """Put the rows into the part of the file that holds their sheet."""
@@ -64,7 +64,7 @@ class LongSheets:
             raise ValueError(f"{name} has no place for its rows")
         return content.replace(b"</sheetData>", rows + b"</sheetData>")
 
-    def _text(self, sheet: Worksheet, table: Table, wide: list[float]) -> bytes:
+    def _text(self, sheet: Worksheet, table: Table, form: Form, wide: list[float]) -> bytes:
         letters = [get_column_letter(number + 1) for number in range(len(table.columns))]
         known: dict[tuple[int, bool, bool], int] = {}
         texts: dict[str, str] = {}
@@ -75,7 +75,7 @@ class LongSheets:
                 is_text, quoted = isinstance(value, str), is_quoted(value)
                 key = (across, is_text, quoted)
                 if key not in known:
-                    look = look_of(value, table.columns[across], not is_text, FORM)
+                    look = look_of(value, table.columns[across], not is_text, form)
                     known[key] = self._pen.style_number(sheet, look, quoted)
                 place = f'<c r="{letters[across]}{row}" s="{known[key]}"'
                 if value is None or value == "":

@@ -199,6 +199,7 @@ HOLDS = {
     "Dye bath": "what the stock vat brings, what is dosed beside it, what overflows",
     "Discharge loads": "flow and load of each stream",
     "Discharge concentrations": "what each stream reads in mg/L before any treatment",
+    "Discharge by parameter": "each parameter per kg, per metre, for the order, per day and per litre",
     "Discharge charts": "two charts for each enquiry: COD and flow by stream",
     "Cloth": "ends, counts, widths and masses",
     "Order": "ropes, beams, sets, sub-lots, lengths, masses and hours",
