@@ -127,18 +127,26 @@ def quote(
     default="cost",
     show_default=True,
     metavar="FIGURE",
-    help="cost; a material or group (hydrosulfite, caustic, steam, water, power); or a drain parameter "
-    "(COD, sodium, sulfate, flow, ...).",
+    help="cost; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, power); drain, "
+    "or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is what is used: "
+    "put drain in front for the other.",
 )
-@click.option("--step", metavar="STEP", help="Only this step.")
+@click.option("--step", metavar="STEP", help="Only the lines of this step.")
+@click.option(
+    "--stream", metavar="STREAM", help="Only this stream of the drain; its sum is that of the discharge."
+)
 @JSON
 @one_line_errors
-def ledger(book: Path | None, code: str | None, figure: str, step: str | None, as_json: bool) -> None:
+def ledger(
+    book: Path | None, code: str | None, figure: str, step: str | None, stream: str | None, as_json: bool
+) -> None:
     """Open a FIGURE of one enquiry into step, material and cause.
 
     \b
     costing ledger -e Q-01 --of hydrosulfite      where the hydrosulfite goes
-    costing ledger -e Q-01 --of "COD, organic"    which stream and substance
+    costing ledger -e Q-01 --of drain             all that drains, on every basis
+    costing ledger -e Q-01 --of sulfite           which stream and substance, what makes it
+    costing ledger -e Q-01 --of COD --stream "rinse after dyeing"
     costing ledger -e Q-01 --of cost --step drying
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import opening, screen
@@ -147,11 +155,12 @@ def ledger(book: Path | None, code: str | None, figure: str, step: str | None, a
     if code is None:
         code = next(iter(mill.enquiries), "")
     (result,) = _results(mill, source, (code,))
-    table = opening.open_figure(mill, result, figure, step)
+    tables = opening.open_figure(mill, result, figure, step, stream, brief=not as_json)
     if as_json:
-        click.echo(screen.to_json([table]))
+        click.echo(screen.to_json(tables))
     else:
-        screen.show(table)
+        for table in tables:
+            screen.show(table)
 
 
 @main.command()

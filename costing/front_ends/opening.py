@@ -4,25 +4,37 @@ from __future__ import annotations
 
 import json
 import textwrap
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from costing.book.quantity_cell import read_quantity
-from costing.cost.quote import EFFLUENT, CostLine, group_of
+from costing.cost.quote import EFFLUENT, CostLine
 from costing.effluent.discharge import Stream
-from costing.effluent.factors import PARAMETERS
 from costing.formulas.registry import GROUPS, find
 from costing.front_ends.tables import Column, Result, Table, costs_of
-from costing.process.postings import POWER
+from costing.front_ends.tables.drain import ALL_STREAMS, FIGURES, discharge_of
+from costing.front_ends.tables.drain_lines import opened
+from costing.front_ends.tables.table import FINISHED_METRE, capital, largest_first, used_lines
 from costing.quantities import InputError, describe, label, quantity
-from costing.reference_data import cautions, defaults
+from costing.quantities.units import convert
+from costing.reference_data import cautions, defaults, substances
 from costing.reference_data.source_list import sources
-from costing.settings.mill import Mill
+from costing.settings.mill import Material, Mill
 
-UTILITIES = {"water": "water", "steam": "steam", "power": POWER, "range time": "range time"}
+DRAIN_WORD = "drain"
+COSTS = {"cost": None, EFFLUENT: EFFLUENT, "overhead": "overhead"}  # word -> the group of cost it keeps
+LARGEST = "Largest first; the lines add up to the sum."
+WHERE_FROM = [Column("Step"), Column("Material"), Column("Cause")]
 
 
-def open_figure(mill: Mill, result: Result, figure: str, step: str | None = None) -> Table:
+def open_figure(
+    mill: Mill,
+    result: Result,
+    figure: str,
+    step: str | None = None,
+    stream: str | None = None,
+    brief: bool = False,
+) -> list[Table]:
     """Lines behind a figure of one enquiry, largest first, with their sum.
 
     Parameters
@@ -32,135 +44,144 @@ def open_figure(mill: Mill, result: Result, figure: str, step: str | None = None
     result : Result
         Of an enquiry.
     figure : str
-        ``cost``, a material's code, a cost group, a utility, ``flow``, or a drain parameter; ``drain``
-        in front tells a drain parameter from a material of the same name.
+        ``cost``; a material's code, a cost group, a role or a substance, as a whole name; a parameter
+        of the drain; or ``drain`` for all parameters. What is bought comes before what drains:
+        ``drain`` in front of a parameter tells it from a material of the same name.
     step : str, optional
         Keep only the lines of this step.
+    stream : str, optional
+        Keep only this stream of the drain.
+    brief : bool, optional
+        True for tables that fit a screen.
 
     Raises
     ------
     InputError
-        No such figure or step.
+        No such figure, step or stream.
     """
-    wanted = figure.strip().lower()
-    steps = dict.fromkeys(
-        [line.step for line in result.quote.lines] + [line.step for line in result.ledger.lines]
-    )
-    if step is not None and step not in steps:
-        raise InputError("--step", f"{step!r} is not a step of this route; there are: {', '.join(steps)}")
-    if wanted == "cost":
-        return _cost(mill, result, step)
-    parameters = {name.lower(): name for name in (*PARAMETERS, "flow")} | {"cod": "COD, both"}
-    drained = wanted.removeprefix("drain ")
-    chosen = [] if drained != wanted else _materials_called(mill, result, wanted)
-    if not chosen and drained in parameters:
-        return _drain(result, parameters[drained], step)
-    return _material(mill, result, figure, chosen, step)
+    wanted = _folded(figure)
+    step = _one_of("--step", step, _steps(result), "step of this route")
+    stream = _one_of("--stream", stream, [item.name for item in result.streams], "stream of this enquiry")
+    if wanted == DRAIN_WORD:
+        if step is not None:
+            raise InputError("--step", "opens one parameter; accepted with --of drain is --stream")
+        return [discharge_of(result, _stream(result, stream), brief)]
+    parameter = wanted.removeprefix(f"{DRAIN_WORD} ")
+    names = _names(mill, result)
+    if parameter == wanted and (wanted in COSTS or wanted in names):
+        if stream is not None:
+            raise InputError("--stream", f"goes with a parameter of the drain; {figure!r} is none")
+        if wanted in COSTS:
+            return [_cost(mill, result, wanted, step)]
+        return [_use(mill, result, figure, names[wanted], step)]
+    asked = {name.lower(): item for name, item in FIGURES.items()} | {"cod": FIGURES["COD, both"]}
+    if parameter not in asked:
+        raise InputError(
+            "--of",
+            f"{figure!r} is nothing that enquiry {result.enquiry.code} uses or drains; there are: "
+            f"{', '.join([*COSTS, *names])}; in the drain: {DRAIN_WORD} for all, {'; '.join(FIGURES)}",
+        )
+    return opened(result, asked[parameter], step, None if stream == ALL_STREAMS else stream, brief)
 
 
-def _cost(mill: Mill, result: Result, step: str | None) -> Table:
+def _folded(text: str) -> str:
+    """A name as it is compared: capitals, underscores and double spaces do not count."""
+    return " ".join(text.replace("_", " ").lower().split())
+
+
+def _one_of(option: str, word: str | None, there: Sequence[str], what: str) -> str | None:
+    """The name that is meant, as it is spelled.
+
+    Raises
+    ------
+    InputError
+        There is no such name.
+    """
+    if word is None:
+        return None
+    for name in there:
+        if _folded(name) == _folded(word):
+            return name
+    raise InputError(option, f"{word!r} is not a {what}; there are: {', '.join(there)}")
+
+
+def _steps(result: Result) -> list[str]:
+    priced = [line.step for line in result.quote.lines]
+    return list(dict.fromkeys([*priced, *(line.step for line in result.ledger.lines)]))
+
+
+def _stream(result: Result, name: str | None) -> Stream:
+    return next(item for item in result.streams if item.name == (name or ALL_STREAMS))
+
+
+def _cost(mill: Mill, result: Result, word: str, step: str | None) -> Table:
     currency = costs_of(mill).currency
-    per = result.quote.per["m of finished cloth"]
+    per = result.quote.per[FINISHED_METRE]
     rows: list[list[Any]] = [
         [line.step, line.material, line.cause, line.cost, line.cost * per]
         for line in result.quote.lines
-        if step in (None, line.step)
+        if step in (None, line.step) and COSTS[word] in (None, line.group)
     ]
     columns = [
         *WHERE_FROM,
-        Column("Cost", f"{currency} per kg of grey yarn", 5),
-        Column("Cost", f"{currency} per m of finished cloth", 5),
+        Column("Cost", f"{currency} per kg", 5),
+        Column("Cost", f"{currency} per m", 5),
     ]
-    return _sorted("cost", f"Cost of {result.enquiry.code}", columns, rows)
+    title = f"{capital(word)} of {result.enquiry.code}"
+    note = f"Per kg of grey yarn, per m of finished cloth. {LARGEST}"
+    return largest_first("cost", title, note, columns, rows, [3, 4])
 
 
-WHERE_FROM = [Column("Step"), Column("Material"), Column("Cause")]
+def _names(mill: Mill, result: Result) -> dict[str, list[str]]:
+    """Name of what is used -> the materials or utilities that it means; codes first, then groups."""
+    called = [
+        (line.material, _called(line, mill.materials.get(line.material))) for line in used_lines(result)
+    ]
+    names: dict[str, list[str]] = {}
+    for rank in range(4):
+        found: dict[str, dict[str, None]] = {}
+        for code, ranks in called:
+            for name in ranks[rank]:
+                found.setdefault(_folded(name), {})[code] = None
+        for name, codes in found.items():
+            names.setdefault(name, list(codes))
+    return names
 
 
-def _used_lines(result: Result) -> list[CostLine]:
-    """Priced lines of what is used; what the drain and the office cost is not used."""
-    return [line for line in result.quote.lines if line.group not in (EFFLUENT, "overhead")]
+def _called(line: CostLine, product: Material | None) -> tuple[list[str], ...]:
+    """Names of what a line uses: by code, by group of cost, by role, by substance."""
+    if product is None:
+        return [line.material], [line.group], [], []
+    of_substance: list[str] = []
+    for key in dict.fromkeys(filter(None, (product.substance, product.counted_as))):
+        name = substances()[key].name
+        of_substance += [key, key.removeprefix("sodium_"), name, name.split(" (")[0]]
+    return [line.material], [line.group], [product.role] if product.role else [], of_substance
 
 
-def _materials_called(mill: Mill, result: Result, wanted: str) -> list[str]:
-    """Used things that a word means: a code, a utility, a group, a role or a substance."""
-    found = dict.fromkeys(line.material for line in _used_lines(result))
-    codes = {code.lower(): code for code in found} | UTILITIES
-    if wanted in codes:
-        return [codes[wanted]] if codes[wanted] in found else []
-    return [code for code in found if code in mill.materials and _is_called(mill, code, wanted)]
-
-
-def _material(mill: Mill, result: Result, figure: str, chosen: list[str], step: str | None) -> Table:
-    lines = _used_lines(result)
-    if not chosen:
-        words = dict.fromkeys([line.group for line in lines] + [line.material for line in lines])
-        raise InputError(
-            "--of",
-            f"{figure!r} is nothing that enquiry {result.enquiry.code} uses; there are: cost, flow, "
-            f"{', '.join(words)}; drain: {'; '.join(PARAMETERS)}",
-        )
-    products = all(code in mill.materials for code in chosen)
-    scale, unit = SHOWN_AS.get(chosen[0], (1000.0, "g/kg"))
+def _use(mill: Mill, result: Result, figure: str, chosen: list[str], step: str | None) -> Table:
+    lines = [line for line in used_lines(result) if line.material in chosen]
+    products = lines[0].material in mill.materials
+    unit, scale = _shown(lines[0], products)
     columns = [*WHERE_FROM, Column("As delivered" if products else "Used", unit, 4)]
     if products:
         columns.append(Column("Active part", unit, 4))
     rows: list[list[Any]] = []
     for line in lines:
-        if line.material in chosen and step in (None, line.step):
+        if step in (None, line.step):
             row: list[Any] = [line.step, line.material, line.cause, scale * line.amount]
             rows.append([*row, row[-1] * mill.materials[line.material].strength] if products else row)
-    return _sorted("use", f"{figure} of {result.enquiry.code}", columns, rows)
+    title = f"{figure} of {result.enquiry.code}"
+    return largest_first("use", title, LARGEST, columns, rows, range(3, len(columns)))
 
 
-# What is no product: factor and unit in which a line of it is shown.
-SHOWN_AS = {
-    "water": (1.0, "L/kg"),
-    "steam": (1.0, "kg/kg"),
-    POWER: (1.0, "kWh/kg"),
-    "range time": (1000.0, "h/t"),
-}
-
-
-def _is_called(mill: Mill, code: str, wanted: str) -> bool:
-    material = mill.materials[code]
-    called = wanted.replace(" ", "_")
-    return wanted in (group_of(material), material.role.lower()) or material.substance.endswith(called)
-
-
-def _drain(result: Result, parameter: str, step: str | None) -> Table:
-    rows: list[list[Any]] = []
-    for stream in result.streams[:-1]:
-        rows += _stream_rows(stream, parameter, step)
-    unit, digits = ("L/kg", 4) if parameter == "flow" else ("g/kg", 5)
-    columns = [
-        Column("Step"),
-        Column("Stream"),
-        Column("Substance"),
-        Column("Cause"),
-        Column(parameter[:1].upper() + parameter[1:], unit, digits),
-    ]
-    return _sorted("drain", f"{parameter} of {result.enquiry.code}", columns, rows)
-
-
-def _stream_rows(stream: Stream, parameter: str, step: str | None) -> Iterable[list[Any]]:
-    for line in stream.lines:
-        if step not in (None, line.step):
-            continue
-        if parameter == "flow":
-            amount = line.amount if line.substance == "water" else 0.0
-        else:
-            amount = 1000.0 * line.amount * stream.factors.of(line.substance).get(parameter, 0.0)
-        if amount:
-            yield [line.step, stream.name, line.substance.replace("_", " "), line.cause, amount]
-
-
-def _sorted(key: str, title: str, columns: list[Column], rows: list[list[Any]]) -> Table:
-    first = next(place for place, column in enumerate(columns) if column.digits is not None)
-    rows = sorted(rows, key=lambda row: -abs(row[first]))
-    total = [sum(row[place] for row in rows) for place in range(first, len(columns))]
-    rows.append(["sum", *[None] * (first - 1), *total])
-    return Table(key, title, "Largest first; the lines add up to the sum.", columns, rows)
+def _shown(line: CostLine, is_product: bool) -> tuple[str, float]:
+    """Unit in which a line is shown, and the factor from its own."""
+    if is_product:
+        return "g/kg", convert(1.0, "kg/kg", "g/kg")
+    if line.unit == "h":
+        return "h/t", convert(1.0, "t", "kg")
+    return f"{line.unit}/kg", 1.0
 
 
 def formula_table(word: str | None, brief: bool = False) -> Table:

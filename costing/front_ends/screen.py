@@ -46,11 +46,11 @@ def as_text(cell: Any, digits: int | None = None) -> str:
 
     Examples
     --------
-    >>> as_text(1.23456, 2), as_text(None), as_text("scour")
-    ('1.23', '', 'scour')
+    >>> as_text(1.23456, 2), as_text(None), as_text(None, 2), as_text("scour")
+    ('1.23', '', '–', 'scour')
     """
     if cell is None:
-        return ""
+        return "" if digits is None else "–"  # no number is not zero
     if isinstance(cell, float):
         return f"{cell:,.{digits}f}" if digits is not None else f"{cell:g}"
     return str(cell)

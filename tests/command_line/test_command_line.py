@@ -102,27 +102,56 @@ def test_unknown_enquiry_names_those_that_are_there() -> None:
         "COD",
         "sodium",
         "flow",
+        "alkalinity",
         "Sulfite",
     ],
 )
 def test_ledger_opens_a_figure_and_adds_up(figure: str) -> None:
     done = run("ledger", "-e", "Q-01", "--of", figure, "--json")
     assert done.exit_code == 0, done.output
-    ((_, rows),) = json.loads(done.output).items()
-    *lines, total = rows
-    numbers = [key for key, value in total.items() if isinstance(value, float)]
-    assert lines
-    for key in numbers:
-        assert sum(row[key] for row in lines) == pytest.approx(total[key], rel=1e-12, abs=1e-12)
+    for rows in json.loads(done.output).values():
+        *lines, total = rows
+        numbers = [key for key, value in total.items() if isinstance(value, float)]
+        assert numbers
+        assert lines or not any(total[key] for key in numbers)
+        for key in numbers:
+            assert sum(row[key] for row in lines) == pytest.approx(total[key], rel=1e-12, abs=1e-12)
 
 
 def test_ledger_tells_a_material_from_what_is_left_of_it_in_the_drain() -> None:
-    bought = run("ledger", "-e", "Q-02", "--of", "hydrosulfite", "--json").output
-    assert "carried into sky 1" in bought
-    assert "reduces the dye" in bought
-    drained = run("ledger", "-e", "Q-02", "--of", "drain hydrosulfite", "--json").output
-    assert "carried into sky 1" not in drained
-    assert "bath overflow" in drained
+    bought = json.loads(run("ledger", "-e", "Q-02", "--of", "hydrosulfite", "--json").output)
+    assert list(bought) == ["use"]
+    assert {"carried into sky 1", "reduces the dye"} <= {row["Cause"] for row in bought["use"][:-1]}
+    drained = json.loads(run("ledger", "-e", "Q-02", "--of", "drain hydrosulfite", "--json").output)
+    assert list(drained) == ["drain", "made"]
+    assert {"bath overflow", "bath dumped"} <= {row["Cause"] for row in drained["drain"][:-1]}
+
+
+def test_ledger_filters_the_drain_by_stream() -> None:
+    asked = ("ledger", "-e", "Q-01", "--of", "sulfite", "--stream", "Rinse AFTER dyeing", "--json")
+    rows = json.loads(run(*asked).output)["drain"]
+    assert {row["Stream"] for row in rows[:-1]} == {"rinse after dyeing"}
+    (load,) = [
+        row["Sulfite [g/kg]"]
+        for row in json.loads(run("quote", "-e", "Q-01", "--json").output)["discharge_loads"]
+        if row["Stream"] == "rinse after dyeing"
+    ]
+    assert rows[-1]["Result [g/kg]"] == pytest.approx(load, rel=1e-12)
+
+
+def test_on_a_screen_of_eighty_columns_every_word_of_the_drain_stays_whole(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    whole = run("ledger", "-e", "Q-01", "--of", "drain").output
+    rows = json.loads(run("ledger", "-e", "Q-01", "--of", "drain", "--json").output)["discharge"]
+    numbers = [f"{row['Per kg of grey yarn']:,.3f}" for row in rows]
+    for word in ("Parameter", "Hydrosulfite", "oxidised", "Alkalinity", "estimate", "mmol/L", *numbers):
+        assert word in whole
+    opened = run("ledger", "-e", "Q-01", "--of", "sulfite").output
+    for word in ("Stream", "Result", "formula Na2SO3", "Made by", "carried into sky 3"):
+        assert word in opened
+    assert max(len(line) for line in (whole + opened).splitlines()) <= 80
 
 
 def test_ledger_of_cost_is_the_quote() -> None:
@@ -136,6 +165,11 @@ def test_ledger_of_cost_is_the_quote() -> None:
 def test_unknown_figure_and_step_are_refused_with_what_there_is() -> None:
     assert "'salt' is nothing that enquiry Q-01 uses" in refused("ledger", "-e", "Q-01", "--of", "salt")
     assert "is not a step of this route" in refused("ledger", "-e", "Q-01", "--step", "sizing")
+    text = refused("ledger", "-e", "Q-01", "--of", "COD", "--stream", "rinse")
+    assert "'rinse' is not a stream of this enquiry" in text
+    assert "rinse after dyeing" in text
+    assert "'steam' is none" in refused("ledger", "-e", "Q-01", "--of", "steam", "--stream", "cleaning")
+    assert "--stream" in refused("ledger", "-e", "Q-01", "--of", "drain", "--step", "drying")
 
 
 def test_calculate_with_units() -> None:
