@@ -84,14 +84,12 @@ def date_of(cell: Given, what: str) -> datetime.date | None:
     )
 
 
-def value_of(name: str, cell: Given, unit: object, called: str = "") -> Any:
+def value_of(name: str, cell: Given, unit: object) -> Any:
     """What a cell means: a checked number in the house unit, a checked word, or a text; None where empty."""
     if cell.is_empty:
         return None
     if name in CHOICES:
-        return check_choice(name, text_of(cell, called or key_of(name)), cell.where)
+        return check_choice(name, text_of(cell, key_of(name)), cell.where)
     if name in QUANTITIES:
-        return read_quantity(
-            cell.value, unit, name, cell.where, called=called, shown_as_percent=cell.shown_as_percent
-        )
-    return text_of(cell, called or key_of(name), LONGEST_CODE)
+        return read_quantity(cell.value, unit, name, cell.where, shown_as_percent=cell.shown_as_percent)
+    return text_of(cell, key_of(name), LONGEST_CODE)

@@ -66,7 +66,6 @@ class ColumnSheet:
     `parts` holds the rows that the sheet files name, part by part; other rows follow from the settings.
     """
 
-    sheet: str
     kind: str
     part_head: str
     parts: Mapping[str, tuple[str, ...]]
@@ -83,7 +82,7 @@ def column_sheet(name: str) -> ColumnSheet:
     """
     found = SHEETS[name]
     parts = {part["name"]: tuple(part["rows"]) for part in found.get("part", ())}
-    return ColumnSheet(found["sheet"], found["kind"], found["part_head"], parts)
+    return ColumnSheet(found["kind"], found["part_head"], parts)
 
 
 @lru_cache(maxsize=8)

@@ -10,7 +10,7 @@ from costing.quantities import InputError
 
 Place = tuple[int, int]  # row and column, counted from 1
 
-# What Excel hands to a program for an error: from memory, as its object model numbers them.
+# What Excel hands to a program for an error; the same numbers as the library xlwings translates.
 EXCEL_ERRORS = {
     -2146826288: "#NULL!",
     -2146826281: "#DIV/0!",
