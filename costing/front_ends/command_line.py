@@ -16,7 +16,7 @@ import costing
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
-    from costing.front_ends.tables import Result
+    from costing.report import Result
     from costing.settings.mill import Mill
 
 Command = TypeVar("Command", bound=Callable[..., Any])
@@ -91,7 +91,8 @@ def quote(
     step, material and cause, use, discharge, ledger and checks. The values in it are plain numbers,
     visible in any viewer.
     """
-    from costing.front_ends import screen, tables
+    from costing import report
+    from costing.front_ends import screen
 
     if as_json and out is not None:
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
@@ -104,13 +105,13 @@ def quote(
         now("working out the enquiries")
         results = _results(mill, source, codes)
         if as_json:
-            click.echo(screen.to_json(tables.all_tables(mill, results)))
+            click.echo(screen.to_json(report.all_tables(mill, results)))
             return
         from costing.front_ends.workbook.results import write_results
 
         now("writing the results")
         write_results(target, mill, results, overwrite=overwrite)
-    screen.show(tables.headline(mill, results))
+    screen.show(report.headline(mill, results))
     for item in results:
         for note in item.remarks:
             if note.kind == "warning":
@@ -275,7 +276,7 @@ def _read(path: Path | None) -> tuple[Mill, Path]:
 def _results(mill: Mill, source: Path, codes: tuple[str, ...]) -> list[Result]:
     """Work out the enquiries, with a bar of their own where there are many."""
     from costing.book.places import placed
-    from costing.front_ends.tables import work_out
+    from costing.report import work_out
 
     enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
     if not enquiries:

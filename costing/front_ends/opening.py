@@ -11,14 +11,14 @@ from costing.book.quantity_cell import read_quantity
 from costing.cost.quote import EFFLUENT, CostLine
 from costing.effluent.discharge import Stream
 from costing.formulas.registry import GROUPS, find
-from costing.front_ends.tables import Column, Result, Table, costs_of
-from costing.front_ends.tables.drain import ALL_STREAMS, FIGURES, discharge_of
-from costing.front_ends.tables.drain_lines import opened
-from costing.front_ends.tables.table import FINISHED_METRE, capital, largest_first, used_lines
 from costing.quantities import InputError, describe, label, quantity
 from costing.quantities.units import convert
 from costing.reference_data import cautions, defaults, substances
 from costing.reference_data.source_list import sources
+from costing.report import Column, Result, Table, costs_of
+from costing.report.drain import ALL_STREAMS, FIGURES, discharge_of
+from costing.report.drain_lines import opened
+from costing.report.table import FINISHED_METRE, capital, largest_first, used_lines
 from costing.settings.mill import Material, Mill
 
 DRAIN_WORD = "drain"

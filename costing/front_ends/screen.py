@@ -7,7 +7,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from costing.front_ends.tables import Table
+from costing.report import Table
 
 
 def show(table: Table) -> None:

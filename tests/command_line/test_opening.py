@@ -9,10 +9,10 @@ import pytest
 from costing.cost.quote import GROUPS
 from costing.effluent.factors import PARAMETERS
 from costing.front_ends.opening import open_figure
-from costing.front_ends.tables import Table, work_out
-from costing.front_ends.tables.drain import FIGURES
 from costing.quantities import InputError
-from tests.tables.demo import CODES, demo_mill, demo_result
+from costing.report import Table, work_out
+from costing.report.drain import FIGURES
+from tests.report.demo import CODES, demo_mill, demo_result
 
 DRAINED = [name for name in FIGURES if name != "hydrosulfite"]
 

@@ -9,13 +9,13 @@ from functools import cache
 
 import pytest
 
-from costing.front_ends.tables import Result, work_out
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
 from costing.ledger.closure import gaps
 from costing.process.postings import CONDENSATE
 from costing.process.steam import ideal_steam_per_water_evaporated
 from costing.reference_data import published_ranges
+from costing.report import Result, work_out
 from costing.settings.mill import Mill
 from costing.settings.steps import Drying
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from costing.front_ends.tables import Result, work_out
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
+from costing.report import Result, work_out
 from tests.demo.worked_anew import Worked
 
 CODES = ("Q-02", "Q-04")

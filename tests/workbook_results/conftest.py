@@ -6,7 +6,7 @@ from typing import NamedTuple
 import pytest
 from openpyxl import Workbook, load_workbook
 
-from costing.front_ends.tables import Result
+from costing.report import Result
 from costing.settings.mill import Mill
 from tests.workbook_results.written import write
 

@@ -11,10 +11,10 @@ import pytest
 from openpyxl import Workbook
 from openpyxl.utils import get_column_letter
 
-from costing.front_ends.tables import Table, all_tables
 from costing.front_ends.workbook.results_charts import FILLS
 from costing.reference_data import cautions, defaults
 from costing.reference_data.source_list import sources
+from costing.report import Table, all_tables
 from tests.workbook_results.conftest import Written
 from tests.workbook_results.test_values import SHEETS
 from tests.workbook_results.written import sheet, write

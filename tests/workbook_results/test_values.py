@@ -13,8 +13,8 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from costing.cost.quote import GROUPS
-from costing.front_ends.tables import all_tables
 from costing.ledger.closure import content
+from costing.report import all_tables
 from tests.workbook_results.conftest import Written
 from tests.workbook_results.written import sheet
 

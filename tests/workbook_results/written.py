@@ -9,8 +9,8 @@ from typing import Any
 
 import pandas as pd
 
-from costing.front_ends.tables import Result, work_out
 from costing.front_ends.workbook.results import write_results
+from costing.report import Result, work_out
 from costing.settings.mill import Mill
 from tests.example_mill import example_mill
 

@@ -28,6 +28,7 @@ ROOMS = (
     "effluent",
     "cost",
     "book",
+    "report",
     "formulas",
 )
 FRONT_END = (

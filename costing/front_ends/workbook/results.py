@@ -11,7 +11,6 @@ from xml.etree import ElementTree
 
 from openpyxl.workbook import Workbook
 
-from costing.front_ends.tables import Result, Table, all_tables
 from costing.front_ends.workbook.results_cells import Pen
 from costing.front_ends.workbook.results_charts import amend_chart
 from costing.front_ends.workbook.results_long import LongSheets
@@ -24,6 +23,7 @@ from costing.front_ends.workbook.results_pages import (
 from costing.front_ends.workbook.results_sheets import Form, table_sheet
 from costing.front_ends.workbook.saving import save_whole
 from costing.quantities import InputError
+from costing.report import Result, Table, all_tables
 from costing.settings.mill import Mill
 
 ESTIMATE = "Estimate, not a measurement of compliance: your permit and the tests that it names come first."

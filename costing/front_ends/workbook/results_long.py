@@ -12,7 +12,6 @@ from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.tables import Table
 from costing.front_ends.workbook.results_cells import Pen, is_quoted
 from costing.front_ends.workbook.results_sheets import (
     FIRST,
@@ -24,6 +23,7 @@ from costing.front_ends.workbook.results_sheets import (
     row_height,
     widths_of,
 )
+from costing.report import Table
 
 FORM = Form()
 

@@ -12,7 +12,6 @@ from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.cost.quote import GROUPS
-from costing.front_ends.tables import Column, Table
 from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.results_cells import Look, Pen
 from costing.front_ends.workbook.results_charts import Bars, bar_chart
@@ -27,6 +26,7 @@ from costing.front_ends.workbook.results_sheets import (
     title,
     widths_of,
 )
+from costing.report import Column, Table
 
 CHARTED = 40  # enquiries with charts of their own: more make a slow file that nobody prints
 ONE_PAGE, TWO_PAGES = 7, 14  # enquiries that one and two printed pages show in a readable size

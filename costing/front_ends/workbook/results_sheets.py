@@ -12,10 +12,10 @@ from openpyxl.styles import Alignment
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.tables import Column, Table
 from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.results_cells import ALERT_GOES_ON, Look, Pen
 from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH, LINE_HEIGHT, height_for
+from costing.report import Column, Table
 
 TITLE, NOTE, ALERT, HEAD, UNITS, FIRST = 1, 2, 4, 5, 6, 7
 NARROW, WIDE = 8.0, 44.0  # width of a column, in characters

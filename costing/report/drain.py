@@ -7,9 +7,9 @@ from typing import Any, NamedTuple
 
 from costing.effluent.discharge import Stream
 from costing.effluent.factors import PARAMETERS, Factors, alkalinity_of
-from costing.front_ends.tables.table import FINISHED_METRE, Column, Result, Table, capital
 from costing.process.mixing import WATER
 from costing.quantities.units import convert
+from costing.report.table import FINISHED_METRE, Column, Result, Table, capital
 
 FLOW, ALKALINITY = "flow", "alkalinity"
 ALL_STREAMS = "all streams"

@@ -4,23 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from costing.front_ends.tables.cloth_and_order import cloth_plan, order_plan
-from costing.front_ends.tables.drain import (
+from costing.report.cloth_and_order import cloth_plan, order_plan
+from costing.report.drain import (
     discharge_by_parameter,
     discharge_concentrations,
     discharge_loads,
 )
-from costing.front_ends.tables.dye_bath import dye_bath
-from costing.front_ends.tables.grounds import (
+from costing.report.dye_bath import dye_bath
+from costing.report.grounds import (
     cautions_of_use,
     checks,
     defaults_taken,
     run_record,
     sources_cited,
 )
-from costing.front_ends.tables.money import cost_by_group, cost_by_step, cost_lines, headline, quotes
-from costing.front_ends.tables.range_work import key_figures, ledger_lines, use
-from costing.front_ends.tables.table import Column, Result, Table, costs_of, decimals_of, work_out
+from costing.report.money import cost_by_group, cost_by_step, cost_lines, headline, quotes
+from costing.report.range_work import key_figures, ledger_lines, use
+from costing.report.table import Column, Result, Table, costs_of, decimals_of, work_out
 from costing.settings.mill import Mill
 
 __all__ = [

@@ -7,7 +7,8 @@ from typing import Any
 
 from costing.cost.money import rounded
 from costing.cost.quote import GROUPS, ORDERED
-from costing.front_ends.tables.table import (
+from costing.quantities.units import convert
+from costing.report.table import (
     FINISHED_METRE,
     FINISHED_YARD,
     GREY_KG,
@@ -18,7 +19,6 @@ from costing.front_ends.tables.table import (
     costs_of,
     decimals_of,
 )
-from costing.quantities.units import convert
 from costing.settings.mill import Mill
 
 SCOPE = "Yarn and dyeing only: sizing, weaving and finishing are not in."

@@ -7,12 +7,11 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 import costing
-from costing.front_ends.tables.table import Column, Result, Table, bought, costs_of, used_products
 from costing.ledger.closure import gaps
 from costing.quantities import QUANTITIES, label
 from costing.quantities.units import from_house
 from costing.reference_data import Default, cautions, default, fingerprint, materials
-from costing.reference_data.source_list import sources
+from costing.report.table import Column, Result, Table, bought, costs_of, used_products
 from costing.settings.mill import Mill
 
 CLOSES = 1e-9  # largest gap of a balance that is rounding, relative to what moves
@@ -151,6 +150,10 @@ def sources_cited(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Where"),
         Column("Used for"),
     ]
+    from costing.reference_data.source_list import (
+        sources,  # its reader wants a younger Python than a cell has
+    )
+
     uses: dict[str, dict[str, None]] = {}
     for _, _, row in _assumptions(mill, results):
         uses.setdefault(row.source, {})[label(row.quantity)] = None

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from costing.front_ends.tables.table import (
+from costing.ledger.lot import RANGE_TIME
+from costing.process.postings import POWER
+from costing.quantities.units import convert
+from costing.report.table import (
     FINISHED_METRE,
     Column,
     Result,
@@ -14,9 +17,6 @@ from costing.front_ends.tables.table import (
     costs_of,
     used_lines,
 )
-from costing.ledger.lot import RANGE_TIME
-from costing.process.postings import POWER
-from costing.quantities.units import convert
 from costing.settings.mill import Mill
 
 

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from typing import Any
 
 from costing.effluent.factors import Factors
-from costing.front_ends.tables.drain import FLOW, Figure
-from costing.front_ends.tables.table import Column, Result, Table, capital, largest_first
 from costing.process.postings import REACTION
 from costing.quantities.units import convert
+from costing.report.drain import FLOW, Figure
+from costing.report.table import Column, Result, Table, capital, largest_first
 
 ROUNDING = 1e-9  # of what a reaction makes: a smaller rest is rounding, the reaction passes it on whole
 NOTHING = 1e-12  # of the largest line: what a sum that ends at zero leaves of rounding

@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 
-from costing.front_ends.tables import Table
-from costing.front_ends.tables.drain import FIGURES
-from costing.front_ends.tables.drain_lines import opened
 from costing.process.postings import PROCESS, REACTION
 from costing.reference_data import substances
-from tests.tables.demo import CODES, demo_result
+from costing.report import Table
+from costing.report.drain import FIGURES
+from costing.report.drain_lines import opened
+from tests.report.demo import CODES, demo_result
 
 IN_SHOWN = {"flow": 1.0}  # the others are shown in g or mmol
 PASSED_ON = (

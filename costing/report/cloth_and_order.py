@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from costing.front_ends.tables.table import FINISHED_METRE, LOOM_STATE_METRE, Column, Result, Table
 from costing.quantities.units import convert
+from costing.report.table import FINISHED_METRE, LOOM_STATE_METRE, Column, Result, Table
 
 
 def cloth_plan(results: Sequence[Result]) -> Table:

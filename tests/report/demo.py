@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from functools import cache
 
-from costing.front_ends.tables import Result, work_out
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
+from costing.report import Result, work_out
 from costing.settings.mill import Mill
 
 CODES = ("Q-01", "Q-06")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from costing.front_ends.tables.table import Column, Result, Table
+from costing.report.table import Column, Result, Table
 from costing.settings.steps import IndigoDyeing
 
 SALTS = ("sodium_sulfite", "sodium_sulfate")

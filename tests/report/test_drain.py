@@ -7,13 +7,13 @@ from typing import Any
 import pytest
 
 from costing.effluent.factors import PARAMETERS
-from costing.front_ends.tables.drain import (
+from costing.report.drain import (
     discharge_by_parameter,
     discharge_concentrations,
     discharge_loads,
     discharge_of,
 )
-from tests.tables.demo import CODES, demo_result
+from tests.report.demo import CODES, demo_result
 
 IN_GRAMS = {"g": 1000.0, "mmol": 1000.0, "L": 1.0}
 IN_WHOLE = {"kg": 1.0, "mol": 1.0, "m3": 0.001}
