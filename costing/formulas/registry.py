@@ -6,6 +6,7 @@ from functools import cache
 from types import ModuleType
 
 from costing.formulas import (
+    book_functions,
     functions,
     group_cloth,
     group_discharge,
@@ -34,7 +35,9 @@ GROUPS: tuple[ModuleType, ...] = (
 
 FORMULAS: dict[str, Formula] = {formula.name: formula for group in GROUPS for formula in group.FORMULAS}
 
-OTHERS: dict[str, CellFunction] = {function.name: function for function in functions.FUNCTIONS}
+OTHERS: dict[str, CellFunction] = {
+    function.name: function for function in (*book_functions.FUNCTIONS, *functions.FUNCTIONS)
+}
 
 
 @cache

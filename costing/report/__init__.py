@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Callable
 
 from costing.report.cloth_and_order import cloth_plan, order_plan
 from costing.report.drain import (
@@ -24,6 +25,7 @@ from costing.report.table import Column, Result, Table, costs_of, decimals_of, w
 from costing.settings.mill import Mill
 
 __all__ = [
+    "TABLES",
     "Column",
     "Result",
     "Table",
@@ -35,25 +37,37 @@ __all__ = [
 ]
 
 
+Builder = Callable[[Mill, Sequence[Result]], Table]
+
+
+def _of_results(build: Callable[[Sequence[Result]], Table]) -> Builder:
+    """A table that needs the results alone."""
+    return lambda mill, results: build(results)
+
+
+# Every table by its key, in reading order.
+TABLES: dict[str, Builder] = {
+    "quotes": quotes,
+    "key_figures": key_figures,
+    "cost_by_group": cost_by_group,
+    "cost_by_step": cost_by_step,
+    "use": use,
+    "dye_bath": _of_results(dye_bath),
+    "discharge_loads": _of_results(discharge_loads),
+    "discharge_concentrations": _of_results(discharge_concentrations),
+    "discharge_by_parameter": _of_results(discharge_by_parameter),
+    "cloth_plan": _of_results(cloth_plan),
+    "order_plan": _of_results(order_plan),
+    "checks": checks,
+    "defaults_taken": defaults_taken,
+    "cost_lines": cost_lines,
+    "ledger": _of_results(ledger_lines),
+    "safety": cautions_of_use,
+    "sources": sources_cited,
+    "run_record": run_record,
+}
+
+
 def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:
     """Every table of a run, in reading order."""
-    return [
-        quotes(mill, results),
-        key_figures(mill, results),
-        cost_by_group(mill, results),
-        cost_by_step(mill, results),
-        use(mill, results),
-        dye_bath(results),
-        discharge_loads(results),
-        discharge_concentrations(results),
-        discharge_by_parameter(results),
-        cloth_plan(results),
-        order_plan(results),
-        checks(mill, results),
-        defaults_taken(mill, results),
-        cost_lines(mill, results),
-        ledger_lines(results),
-        cautions_of_use(mill, results),
-        sources_cited(mill, results),
-        run_record(mill, results),
-    ]
+    return [build(mill, results) for build in TABLES.values()]

@@ -27,7 +27,7 @@ CONTESTED = {
     "indigo": {
         *("bath_caustic", "bath_kept", "carbon_dioxide", "circulation_oxygen", "exchange"),
         *("hydrosulfite_per_oxygen", "pick_up", "pick_up_last", "prereduced", "rinse_loss"),
-        *("sky_destruction", "surface_oxygen"),
+        *("sky_destruction", "sulfite_oxidised", "surface_oxygen"),
     },
     "lot": set(),
     "rinse": {"exchange", "pick_up"},
