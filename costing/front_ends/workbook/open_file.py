@@ -40,6 +40,19 @@ def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
         No such file, a folder, another kind of file, a password, a damaged file, one that would fill the
         memory, or one that a spreadsheet program has open: what is on the screen may not be saved yet.
     """
+    content, has_formulas = workbook_content(path)
+    values = _load(content, path.name, formulas=False)
+    return values, _load(content, path.name, formulas=True) if has_formulas else None
+
+
+def workbook_content(path: Path) -> tuple[bytes, bool]:
+    """The bytes of a workbook file, and whether a sheet in it holds a formula; nothing is unpacked.
+
+    Raises
+    ------
+    InputError
+        As for `open_workbook`.
+    """
     refuse_open_elsewhere(path)
     content = _content(path)
     where = path.name
@@ -49,9 +62,7 @@ def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
         raise InputError(where, f"is an old .xls workbook; {ACCEPTED}: save it as .xlsx")
     if not content.startswith(b"PK"):
         raise InputError(where, f"is not a workbook; {ACCEPTED}")
-    has_formulas = _look_inside(content, where)
-    values = _load(content, where, formulas=False)
-    return values, _load(content, where, formulas=True) if has_formulas else None
+    return content, _look_inside(content, where)
 
 
 def refuse_open_elsewhere(path: Path) -> None:

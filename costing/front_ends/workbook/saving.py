@@ -8,8 +8,9 @@ import io
 import os
 import re
 import secrets
+import shutil
 import zipfile
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from openpyxl.workbook import Workbook
@@ -81,21 +82,51 @@ def save_whole(
         The file is there already, the folder is not, it may not be written, or the disk is full. Then
         nothing of it stays behind, and a file that was there is as it was.
     """
-    if path.suffix.lower() != ".xlsx":
-        raise InputError(str(path), "the name of a workbook must end in .xlsx")
+    write_whole(lambda: workbook_bytes(book, date=date, amend=amend), path, overwrite=overwrite)
+
+
+def write_whole(
+    content: Callable[[], bytes],
+    path: Path,
+    *,
+    suffixes: Sequence[str] = (".xlsx",),
+    overwrite: bool = False,
+) -> None:
+    """Write the bytes of a workbook to a new file: under another name first, then renamed in one step.
+
+    Parameters
+    ----------
+    content : callable
+        Gives the bytes; called once it is known that the name will do.
+    path : Path
+        Where to; the folder must be there.
+    suffixes : sequence of str, optional
+        What the name may end in.
+    overwrite : bool, optional
+        True to replace a file of that name; who may read it stays as it was.
+
+    Raises
+    ------
+    InputError
+        As for `save_whole`.
+    """
+    if path.suffix.lower() not in suffixes:
+        raise InputError(str(path), f"the name of a workbook must end in {' or '.join(suffixes)}")
     if path.is_dir():
-        raise InputError(str(path), "is a folder; accepted is the name of a new .xlsx file")
+        raise InputError(str(path), f"is a folder; accepted is the name of a new {suffixes[0]} file")
     if path.exists() and not overwrite:
         raise InputError(
             str(path), "is there already and was left as it is; accepted is the name of a new file"
         )
     part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
     try:
-        content = workbook_bytes(book, date=date, amend=amend)
+        whole = content()
         with part.open("xb") as stream:
-            stream.write(content)
+            stream.write(whole)
             stream.flush()
             os.fsync(stream.fileno())
+        if path.exists():
+            shutil.copymode(path, part)
         part.replace(path)
     except OSError as error:
         reason = error.strerror or str(error)
