@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 from collections.abc import Iterable
 from typing import Any, Callable
 
@@ -19,10 +20,12 @@ from costing.ledger.plan import plan_cloth, plan_order
 from costing.ledger.route_run import run_route
 from costing.ledger.whole import is_bought
 from costing.process.postings import POWER, Line
-from costing.quantities import InputError
+from costing.process.surroundings import Surroundings
+from costing.quantities import InputError, check
 from costing.quantities.units import canonical, convert
 from costing.report import TABLES, Result, Table
-from costing.settings.mill import Enquiry, Mill
+from costing.settings.mill import Enquiry, Mill, Range
+from costing.settings.style import Style
 
 TITLE = "The mill's book"
 GREY_KG = "kg of grey yarn"
@@ -133,6 +136,7 @@ def running_use_per_kg(
     recipe: Any = None,
     range_code: Any = None,
     style: Any = None,
+    sets: Any = None,
     result_unit: Any = None,
 ) -> float:
     """What a recipe takes on a range while it runs, per kilogram of yarn: no fill, no stop, no leader."""
@@ -142,20 +146,37 @@ def running_use_per_kg(
     found_recipe = mill.recipe(text_of(recipe, "recipe", where), where)
     found_range = mill.range(text_of(range_code, "range", where), where)
     steps = mill.steps_of(found_recipe, found_range)
-    around = _endless(mill, found_style.code, found_recipe.code, found_range.code)
+    together = check("sets_side_by_side", _number(sets, 1.0, where), where)
+    around = _endless(found_style, found_recipe.code, found_range, together)
     run = run_route(steps, mill.materials, around, found_style.warp_yarn)
     amount, unit = _used(mill, run.lines, what, where)
     return _in_unit(amount, unit, result_unit, where)
 
 
-def _endless(mill: Mill, style: str, recipe: str, range_code: str) -> Any:
+def _number(cell: Any, left_out: float, where: str) -> Any:
+    found = single(cell, "sets", where)
+    return left_out if is_empty(found) else found
+
+
+def _endless(style: Style, recipe: str, range_: Range, together: float) -> Surroundings:
     """Throughput and steam of a style on a range, for a run without an end."""
     order = Enquiry(
-        "run", "", style, recipe, range_code, 1e6, "dyed warp", 1.0, "new fill", "dumped", 0.0, 0.0, "running"
+        code="run",
+        description="",
+        style=style.code,
+        recipe=recipe,
+        range=range_.code,
+        order_length=1e6,
+        length_basis="dyed warp",
+        sets_side_by_side=together,
+        bath_at_start="new fill",
+        bath_at_end="dumped",
+        stoppages=0.0,
+        stoppage_time=0.0,
+        pumps_in_stoppage="running",
     )
-    found_style, found_range = mill.style(style), mill.range(range_code)
-    plan = plan_order(found_style, plan_cloth(found_style, found_range.stretch), order, found_range)
-    return plan.around._replace(lot_mass=float("inf"))
+    plan = plan_order(style, plan_cloth(style, range_.stretch), order, range_)
+    return plan.around._replace(lot_mass=math.inf)
 
 
 def cost_on(book: Any = None, enquiry: Any = None, basis: Any = None, part: Any = None) -> float:
@@ -286,7 +307,9 @@ STREAM = Parameter("stream", "name of a stream; left out: all streams", optional
 PARAMETER = Parameter("parameter", "COD, sodium, sulfate, flow and so on")
 
 
-def _record(function: Callable[..., Any], result: str, gives: str, *parameters: Parameter) -> CellFunction:
+def _record(
+    function: Callable[..., Any], result: str, gives: str, parameters: tuple[Parameter, ...], *example: Any
+) -> CellFunction:
     return CellFunction(
         name=PREFIX + function.__name__.upper(),
         function=function,
@@ -295,16 +318,19 @@ def _record(function: Callable[..., Any], result: str, gives: str, *parameters: 
         gives=gives,
         group=TITLE,
         help=(function.__doc__ or "").strip(),
-        example=(),
+        example=example,
     )
 
+
+# What stands for the cell of the opened book in an example.
+OPENED = "opened book"
 
 FUNCTIONS: tuple[CellFunction, ...] = (
     _record(
         opened_book,
         TEXT,
         "a mark of the book",
-        *(
+        tuple(
             Parameter(name.lower().replace(" ", "_"), f"the sheet {name}, its whole range from A1 on", BLOCK)
             for name in sheet_names()
         ),
@@ -313,37 +339,92 @@ FUNCTIONS: tuple[CellFunction, ...] = (
         result_table,
         ARRAY,
         "titles, units and rows",
-        BOOK,
-        Parameter("table", f"one of: {', '.join(TABLES)}"),
-        Parameter("enquiry", "a code of the sheet Enquiries; left out: all of them", optional=True),
-        Parameter(
-            "rows", "rows of the range, which are filled up; left out: as many as there are", optional=True
+        (
+            BOOK,
+            Parameter("table", f"one of: {', '.join(TABLES)}"),
+            Parameter("enquiry", "a code of the sheet Enquiries; left out: all of them", optional=True),
+            Parameter(
+                "rows",
+                "rows of the range, which are filled up; left out: as many as there are",
+                optional=True,
+            ),
         ),
+        OPENED,
+        "cost_by_step",
+        "Q-02",
+        15.0,
     ),
-    _record(use_per_kg, NUMBER, "use [g/kg, L/kg, kg/kg, kWh/kg]", BOOK, WHAT, ENQUIRY, UNIT),
-    _record(use_per_metre, NUMBER, "use [g/m and so on]", BOOK, WHAT, ENQUIRY, BASIS, UNIT),
-    _record(use_of_order, NUMBER, "use [kg, L, kWh]", BOOK, WHAT, ENQUIRY, UNIT),
+    _record(
+        use_per_kg,
+        NUMBER,
+        "use [g/kg, L/kg, kg/kg, kWh/kg]",
+        (BOOK, WHAT, ENQUIRY, UNIT),
+        OPENED,
+        "indigo",
+        "Q-02",
+    ),
+    _record(
+        use_per_metre,
+        NUMBER,
+        "use [g/m and so on]",
+        (BOOK, WHAT, ENQUIRY, BASIS, UNIT),
+        OPENED,
+        "water",
+        "Q-02",
+    ),
+    _record(use_of_order, NUMBER, "use [kg, L]", (BOOK, WHAT, ENQUIRY, UNIT), OPENED, "HYDRO-88", "Q-02"),
     _record(
         running_use_per_kg,
         NUMBER,
         "use [g/kg, L/kg, kg/kg, kWh/kg]",
-        BOOK,
-        WHAT,
-        Parameter("recipe", "a code of the sheet Recipes"),
-        Parameter("range_code", "a code of the sheet Ranges"),
-        Parameter("style", "a code of the sheet Styles: its warp sets the throughput"),
-        UNIT,
+        (
+            BOOK,
+            WHAT,
+            Parameter("recipe", "a code of the sheet Recipes"),
+            Parameter("range_code", "a code of the sheet Ranges"),
+            Parameter("style", "a code of the sheet Styles: its warp sets the throughput"),
+            Parameter("sets", "sets that run side by side; left out: 1", optional=True),
+            UNIT,
+        ),
+        OPENED,
+        "caustic",
+        "DARK-POWDER",
+        "ROPE-A",
+        "D-1200",
     ),
     _record(
         cost_on,
         NUMBER,
         "money of the mill",
-        BOOK,
-        ENQUIRY,
-        BASIS,
-        Parameter("part", "a cost group, a step or a material; left out: all", optional=True),
+        (
+            BOOK,
+            ENQUIRY,
+            BASIS,
+            Parameter("part", "a cost group, a step or a material; left out: all", optional=True),
+        ),
+        OPENED,
+        "Q-02",
+        "m of finished cloth",
+        "dye",
     ),
-    _record(price_on, NUMBER, "money of the mill", BOOK, ENQUIRY, BASIS),
-    _record(discharge_load, NUMBER, "load [g/kg], flow [L/kg]", BOOK, PARAMETER, ENQUIRY, STREAM, UNIT),
-    _record(discharge_concentration, NUMBER, "concentration [mg/L]", BOOK, PARAMETER, ENQUIRY, STREAM, UNIT),
+    _record(price_on, NUMBER, "money of the mill", (BOOK, ENQUIRY, BASIS), OPENED, "Q-02"),
+    _record(
+        discharge_load,
+        NUMBER,
+        "load [g/kg], flow [L/kg]",
+        (BOOK, PARAMETER, ENQUIRY, STREAM, UNIT),
+        OPENED,
+        "sodium",
+        "Q-02",
+    ),
+    _record(
+        discharge_concentration,
+        NUMBER,
+        "concentration [mg/L]",
+        (BOOK, PARAMETER, ENQUIRY, STREAM, UNIT),
+        OPENED,
+        "sulfate",
+        "Q-02",
+        "rinse after dyeing",
+    ),
 )

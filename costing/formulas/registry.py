@@ -35,9 +35,11 @@ GROUPS: tuple[ModuleType, ...] = (
 
 FORMULAS: dict[str, Formula] = {formula.name: formula for group in GROUPS for formula in group.FORMULAS}
 
-OTHERS: dict[str, CellFunction] = {
-    function.name: function for function in (*book_functions.FUNCTIONS, *functions.FUNCTIONS)
-}
+# Functions that need nothing but their arguments, and those that ask a mill's book.
+LOOK_UPS: dict[str, CellFunction] = {function.name: function for function in functions.FUNCTIONS}
+OF_BOOK: dict[str, CellFunction] = {function.name: function for function in book_functions.FUNCTIONS}
+
+OTHERS: dict[str, CellFunction] = {**OF_BOOK, **LOOK_UPS}
 
 
 @cache

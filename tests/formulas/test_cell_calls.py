@@ -12,7 +12,7 @@ from costing.book.quantity_cell import accepted_units, fits
 from costing.formulas.cell_calls import call, called, caller, full_name, reason
 from costing.formulas.cell_formula import compiled
 from costing.formulas.formula import Formula
-from costing.formulas.registry import FORMULAS, OTHERS, cell_functions
+from costing.formulas.registry import FORMULAS, LOOK_UPS, OTHERS, cell_functions
 from costing.quantities import QUANTITIES, UNITS, InputError, quantity
 from costing.quantities.units import convert
 
@@ -218,7 +218,7 @@ def test_an_unknown_name_is_refused_with_near_ones() -> None:
     assert full_name(" warp_carried_by_liquor ") == full_name("Carried_by_liquor") == CARRIED
 
 
-@pytest.mark.parametrize("name", OTHERS)
+@pytest.mark.parametrize("name", LOOK_UPS)
 def test_other_functions_give_what_they_say(name: str) -> None:
     function = OTHERS[name]
     found = called(name, function.example)

@@ -12,7 +12,7 @@ from openpyxl import Workbook
 from costing.formulas.cell_calls import reason
 from costing.formulas.cell_function import ARRAY, NUMBER, TEXT
 from costing.formulas.functions import HEAVY
-from costing.formulas.registry import FORMULAS, OTHERS, cell_functions
+from costing.formulas.registry import FORMULAS, LOOK_UPS, OF_BOOK, cell_functions
 from tests.libreoffice.office import Office, call_text
 
 VALUE_ERROR = 519
@@ -55,7 +55,7 @@ def test_every_formula_gives_what_python_gives(either: Office) -> None:
 
 def test_every_other_function_gives_what_python_gives(either: Office) -> None:
     document = either.ask("new")
-    for name, function in OTHERS.items():
+    for name, function in LOOK_UPS.items():
         text = call_text(name, function.example)
         expected = function.function(*function.example)
         if function.result == ARRAY:
@@ -162,6 +162,8 @@ def test_a_refused_call_poisons_the_sum_and_its_reason_is_named(bundled: Office,
 
 def test_the_reason_of_a_call_that_works_is_empty(bundled: Office, sheet: int) -> None:
     for name, function in cell_functions().items():
+        if name in OF_BOOK:
+            continue
         example = [name, *function.example]
         (cell,) = typed(bundled, sheet, {"A1": call_text("WARP_REASON_FOR", example)}, "A1")
         assert (cell["error"], cell["text"]) == (0, ""), (name, cell)
