@@ -34,7 +34,11 @@ def reached_from_a_cell() -> list[Path]:
 
 
 # Modules that write a committed file when they are run.
-GENERATORS = ("tests.tools.make_unit_table", "costing.front_ends.workbook.build")
+GENERATORS = (
+    "tests.tools.make_unit_table",
+    "costing.front_ends.workbook.build",
+    "costing.front_ends.formula_page",
+)
 
 # What the wheel carries beside the modules: folder here -> folder in the package.
 CARRIED = {"reference_tables": "costing/reference_tables", "workbook_template": "costing/workbook_template"}

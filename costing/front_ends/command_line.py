@@ -199,9 +199,9 @@ def extension(path: Path, overwrite: bool) -> None:
 @one_line_errors
 def list_formulas(word: str | None, as_json: bool) -> None:
     """List the formulas, or those whose name or help holds WORD."""
-    from costing.front_ends import opening, screen
+    from costing.front_ends import formula_help, screen
 
-    table = opening.formula_table(word, brief=not as_json)
+    table = formula_help.formula_table(word, brief=not as_json)
     if as_json:
         click.echo(screen.to_json([table]))
     else:
@@ -221,9 +221,9 @@ def calculate(name: str, values: tuple[str, ...], unit: str | None, as_json: boo
     costing calculate carried_by_liquor pick_up=0.75 "concentration=1.5 g/L"
     costing calculate linear_density_from_english_count "english_count=7 Ne"
     """  # noqa: D301  (the mark keeps the lines apart in the help)
-    from costing.front_ends import opening
+    from costing.front_ends import formula_help
 
-    click.echo(opening.calculated(name, values, unit, as_json))
+    click.echo(formula_help.calculated(name, values, unit, as_json))
 
 
 @main.command()

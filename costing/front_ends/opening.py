@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import textwrap
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Any
 
-from costing.book.quantity_cell import read_quantity
 from costing.cost.quote import EFFLUENT, CostLine
 from costing.effluent.discharge import Stream
-from costing.formulas.registry import GROUPS, find
-from costing.quantities import InputError, describe, label, quantity
+from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.reference_data import cautions, defaults, substances
 from costing.reference_data.source_list import sources
@@ -182,76 +179,6 @@ def _shown(line: CostLine, is_product: bool) -> tuple[str, float]:
     if line.unit == "h":
         return "h/t", convert(1.0, "t", "kg")
     return f"{line.unit}/kg", 1.0
-
-
-def formula_table(word: str | None, brief: bool = False) -> Table:
-    """The formulas, or those whose name, group or help holds a word; `brief` to fit a screen."""
-    rows: list[list[Any]] = []
-    for group in GROUPS:
-        for formula in group.FORMULAS:
-            if word and word.lower() not in f"{formula.name} {group.TITLE} {formula.help}".lower():
-                continue
-            takes = ", ".join(item.name for item in formula.arguments)
-            rows.append([group.TITLE, formula.name, takes, quantity(formula.result).usual, formula.help])
-    if not rows:
-        raise InputError("list", f"no formula holds {word!r}; `costing list` shows all")
-    columns = [Column("Group"), Column("Name"), Column("Takes"), Column("Gives"), Column("What it is")]
-    if brief:
-        columns = [columns[1], columns[3], columns[4]]
-        rows = [[row[1], row[3], row[4]] for row in rows]
-    return Table("formulas", "Formulas", "costing calculate NAME shows units and ranges.", columns, rows)
-
-
-def calculated(name: str, values: Iterable[str], unit: str | None, as_json: bool) -> str:
-    """Text of a calculated formula, or of what it takes when no value is given.
-
-    Raises
-    ------
-    InputError
-        An unknown formula, argument or unit, or a value that is refused.
-    """
-    formula = find(name)
-    given: dict[str, tuple[float, str]] = {}
-    for text in values:
-        argument, sign, value = text.partition("=")
-        argument = argument.strip()
-        if not sign:
-            raise InputError(text, 'accepted is ARGUMENT=VALUE, as pick_up=0.75 or "concentration=1.5 g/L"')
-        names = [item.name for item in formula.arguments]
-        if argument not in names:
-            raise InputError(text, f"{argument!r} is not an argument; accepted are: {', '.join(names)}")
-        number, _, unit_text = value.strip().partition(" ")
-        item = quantity(argument)
-        house = read_quantity(_number(number, text), unit_text.strip() or item.usual, argument, text)
-        given[argument] = (house, item.unit)
-    if not given:
-        return _signature(name)
-    result = formula.calculate(given, unit)
-    shown = unit if unit is not None else quantity(formula.result).usual
-    if as_json:
-        return json.dumps({"formula": formula.name, "result": result, "unit": shown})
-    return f"{result:.10g} {shown}".rstrip()
-
-
-def _number(text: str, where: str) -> float:
-    try:
-        return float(text)
-    except ValueError:
-        raise InputError(
-            where, f"{text!r} is not a number; accepted is a number with a decimal point"
-        ) from None
-
-
-def _signature(name: str) -> str:
-    formula = find(name)
-    lines = [formula.name, f"  {formula.help}", ""]
-    for item in formula.arguments:
-        left_out = " (may be left out)" if item.name in formula.defaults else ""
-        lines.append(f"  {item.name}: {item.help}; {describe(item)}{left_out}")
-    answer = quantity(formula.result)
-    lines.append(f"  gives {label(answer.name)}, {answer.usual or 'a pure number'}")
-    example = " ".join(f'"{key}={value:g} {quantity(key).usual}"' for key, value in formula.example.items())
-    return "\n".join([*lines, "", f"  costing calculate {formula.function.__name__} {example}"])
 
 
 def default_table(word: str | None) -> Table:
