@@ -38,6 +38,7 @@ GENERATORS = (
     "tests.tools.make_unit_table",
     "costing.front_ends.workbook.build",
     "costing.front_ends.formula_page",
+    "costing.front_ends.excel.build",
 )
 
 # What the wheel carries beside the modules: folder here -> folder in the package.

@@ -1,0 +1,85 @@
+"""Write the VBA module of the formulas: ``python -m costing.front_ends.excel.build [FILE.bas]``.
+
+Without a name it writes the committed one in ``workbook_template/`` anew.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import secrets
+import sys
+from pathlib import Path
+
+from costing.formulas.registry import cell_functions
+from costing.front_ends.excel.vba import module_text
+from costing.quantities import InputError
+from costing.reference_data import folder
+
+SUFFIX = ".bas"
+MODULE_FILE = f"excel_functions{SUFFIX}"
+
+
+def module_bytes() -> bytes:
+    """The content of the file, the same bytes for the same formulas."""
+    return module_text(cell_functions().values()).encode("ascii")
+
+
+def build_module(path: Path, *, overwrite: bool = False) -> None:
+    """Write the module to a new file, whole or not at all.
+
+    Parameters
+    ----------
+    path : Path
+        Where to; the name ends in .bas and the folder must be there.
+    overwrite : bool, optional
+        True to replace a file of that name.
+
+    Raises
+    ------
+    InputError
+        Another name, a file that is there already, a folder that is not, or one that cannot be written.
+        Then nothing of it stays behind, and a file that was there is as it was.
+    """
+    if path.suffix.lower() != SUFFIX:
+        raise InputError(str(path), f"the name of a VBA module must end in {SUFFIX}")
+    if path.is_dir():
+        raise InputError(str(path), f"is a folder; accepted is the name of a new {SUFFIX} file")
+    if path.exists() and not overwrite:
+        raise InputError(
+            str(path), "is there already and was left as it is; accepted is the name of a new file"
+        )
+    part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
+    try:
+        content = module_bytes()
+        with part.open("xb") as stream:
+            stream.write(content)
+            stream.flush()
+            os.fsync(stream.fileno())
+        part.replace(path)
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
+    finally:
+        with contextlib.suppress(OSError):
+            part.unlink(missing_ok=True)
+
+
+def main(arguments: list[str]) -> int:
+    """Write the named file, or the committed one; 0 when it was written."""
+    if len(arguments) > 1:
+        print("accepted is the name of one new file", file=sys.stderr)
+        return 2
+    try:
+        if arguments:
+            build_module(Path(arguments[0]))
+        else:
+            build_module(folder().parent / "workbook_template" / MODULE_FILE, overwrite=True)
+    except InputError as error:
+        print(error, file=sys.stderr)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

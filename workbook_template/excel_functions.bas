@@ -1,0 +1,2099 @@
+Attribute VB_Name = "WarpFunctions"
+' Written by: python -m costing.front_ends.excel.build
+' Do not change it by hand: import the file again when the formulas have changed.
+'
+' It goes into an add-in that has the VBA module of xlwings, whose XLPy starts Python. A refused call is the
+' error #VALUE! in the cell, never a text; WARP_REASON_FOR says why.
+Option Explicit
+
+Private Const PYTHON_MODULE As String = "costing.front_ends.excel.functions"
+Private Const CATEGORY As String = "Denim warp costing"
+
+' Run this by hand: it shows the Python that calculates, or why there is none.
+Public Sub WarpStatus()
+    On Error GoTo Refused
+    MsgBox "Version " & XLPy.CallUDF(PYTHON_MODULE, "WARP_PROGRAM_VERSION", Array()) & ", " & _
+        XLPy.CallUDF(PYTHON_MODULE, "WARP_PROGRAM_INTERPRETER", Array()), vbInformation, CATEGORY
+    Exit Sub
+Refused:
+    MsgBox "Python does not answer: " & Err.Description, vbExclamation, CATEGORY
+End Sub
+
+' Run this once, before the add-in is saved: it fills in the texts of the function dialog.
+Public Sub WarpDescribe()
+    DescribeGroup1
+    DescribeGroup2
+    DescribeGroup3
+    DescribeGroup4
+    DescribeGroup5
+    DescribeGroup6
+    DescribeGroup7
+    DescribeGroup8
+    DescribeGroup9
+End Sub
+
+' A reference as the values of its cells, everything else as it is.
+Private Function CellsOf(ByVal argument As Variant) As Variant
+    If IsObject(argument) Then
+        CellsOf = ValuesOf(argument)
+    Else
+        CellsOf = argument
+    End If
+End Function
+
+' Value2 and not Value, which rounds a cell with a currency format to four decimals. A reference of several
+' areas is handed over as an error, for Value2 gives the first of them only.
+Private Function ValuesOf(ByVal reference As Object) As Variant
+    If reference.Areas.Count = 1 Then
+        ValuesOf = reference.Value2
+    Else
+        ValuesOf = CVErr(xlErrRef)
+    End If
+End Function
+
+Private Sub Describe(ByVal functionName As String, ByVal help As String, ByVal arguments As Variant)
+    Dim fullName As String
+    fullName = "'" & ThisWorkbook.Name & "'!" & functionName
+    If UBound(arguments) < 0 Then
+        Application.MacroOptions Macro:=fullName, Description:=help, Category:=CATEGORY
+    Else
+        Application.MacroOptions Macro:=fullName, Description:=help, Category:=CATEGORY, _
+            ArgumentDescriptions:=arguments
+    End If
+End Sub
+
+' Yarn
+Private Sub DescribeGroup1()
+    Describe "WARP_LINEAR_DENSITY_FROM_ENGLISH_COUNT", "Yarn: Linear density of a yarn from its English cotton count. Gives: linear density [tex].", _
+        Array("English cotton count: hanks of 840 yd per pound [Ne], 0.5 to 500 Ne", _
+        "unit of the result; left out: tex")
+    Describe "WARP_ENGLISH_COUNT_FROM_LINEAR_DENSITY", "Yarn: English cotton count of a yarn from its linear density. Gives: english count [Ne].", _
+        Array("mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: Ne")
+    Describe "WARP_LINEAR_DENSITY_FROM_METRIC_COUNT", "Yarn: Linear density of a yarn from its metric count. Gives: linear density [tex].", _
+        Array("metric count: km per kg [Nm], 1 to 1000 Nm", "unit of the result; left out: tex")
+    Describe "WARP_METRIC_COUNT_FROM_LINEAR_DENSITY", "Yarn: Metric count of a yarn from its linear density. Gives: metric count [Nm].", _
+        Array("mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: Nm")
+    Describe "WARP_LINEAR_DENSITY_FROM_DENIER", "Yarn: Linear density of a yarn from its denier. Gives: linear density [tex].", _
+        Array("mass per length in denier [den], 9 to 9000 den", "unit of the result; left out: tex")
+    Describe "WARP_DENIER_FROM_LINEAR_DENSITY", "Yarn: Denier of a yarn from its linear density. Gives: denier count [den].", _
+        Array("mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: den")
+    Describe "WARP_PLIED_LINEAR_DENSITY", "Yarn: Linear density of a plied yarn; a single yarn stays as it is spun. Gives: linear density [tex].", _
+        Array("mass per length of one single yarn [tex], 1 to 1000 tex", _
+        "number of single yarns in the yarn, a whole number from 1 to 12", _
+        "gain of linear density by the twist of plying [%], 0 to 20 %; left out: 0 %", _
+        "unit of the result; left out: tex")
+    Describe "WARP_CORE_SPUN_LINEAR_DENSITY", "Yarn: Linear density of a core-spun yarn, as spun. Gives: linear density [tex].", _
+        Array("mass per length of one single yarn [tex], 1 to 1000 tex", _
+        "core of a core-spun yarn before it is drawn out [dtex], 5 to 5000 dtex", _
+        "times the core is drawn out while it is spun in, 1 to 10", _
+        "unit of the result; left out: tex")
+    Describe "WARP_SIZED_LINEAR_DENSITY", "Yarn: Linear density of a sized yarn. Gives: sized linear density [tex].", _
+        Array("mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "unit of the result; left out: tex")
+    Describe "WARP_YARN_LENGTH_FROM_MASS", "Yarn: Length of yarn in a mass of yarn. Gives: yarn length [m].", _
+        Array("mass of yarn [kg], 0 to 10,000,000 kg", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: m")
+    Describe "WARP_YARN_MASS_FROM_LENGTH", "Yarn: Mass of a length of yarn. Gives: yarn mass [kg].", _
+        Array("length of one end [m], 0 to 1,000,000,000 m", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: kg")
+    Describe "WARP_BONE_DRY_MASS", "Yarn: Bone-dry fibre in the nominal mass of a yarn. Gives: bone dry mass [kg/kg].", _
+        Array("moisture of the commercial mass, of the bone-dry mass [%], 0 to 20 %; left out: 8.5 %", _
+        "unit of the result; left out: kg/kg")
+End Sub
+
+Public Function WARP_LINEAR_DENSITY_FROM_ENGLISH_COUNT(ByVal english_count As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LINEAR_DENSITY_FROM_ENGLISH_COUNT = XLPy.CallUDF(PYTHON_MODULE, "WARP_LINEAR_DENSITY_FROM_ENGLISH_COUNT", _
+        Array(CellsOf(english_count), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LINEAR_DENSITY_FROM_ENGLISH_COUNT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ENGLISH_COUNT_FROM_LINEAR_DENSITY(ByVal linear_density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ENGLISH_COUNT_FROM_LINEAR_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_ENGLISH_COUNT_FROM_LINEAR_DENSITY", _
+        Array(CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ENGLISH_COUNT_FROM_LINEAR_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LINEAR_DENSITY_FROM_METRIC_COUNT(ByVal metric_count As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LINEAR_DENSITY_FROM_METRIC_COUNT = XLPy.CallUDF(PYTHON_MODULE, "WARP_LINEAR_DENSITY_FROM_METRIC_COUNT", _
+        Array(CellsOf(metric_count), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LINEAR_DENSITY_FROM_METRIC_COUNT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_METRIC_COUNT_FROM_LINEAR_DENSITY(ByVal linear_density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_METRIC_COUNT_FROM_LINEAR_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_METRIC_COUNT_FROM_LINEAR_DENSITY", _
+        Array(CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_METRIC_COUNT_FROM_LINEAR_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LINEAR_DENSITY_FROM_DENIER(ByVal denier_count As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LINEAR_DENSITY_FROM_DENIER = XLPy.CallUDF(PYTHON_MODULE, "WARP_LINEAR_DENSITY_FROM_DENIER", _
+        Array(CellsOf(denier_count), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LINEAR_DENSITY_FROM_DENIER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DENIER_FROM_LINEAR_DENSITY(ByVal linear_density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DENIER_FROM_LINEAR_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_DENIER_FROM_LINEAR_DENSITY", _
+        Array(CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DENIER_FROM_LINEAR_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PLIED_LINEAR_DENSITY(ByVal single_linear_density As Variant, _
+        ByVal ply As Variant, Optional ByVal twist_contraction As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(twist_contraction) Then twist_contraction = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PLIED_LINEAR_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_PLIED_LINEAR_DENSITY", _
+        Array(CellsOf(single_linear_density), CellsOf(ply), CellsOf(twist_contraction), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PLIED_LINEAR_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CORE_SPUN_LINEAR_DENSITY(ByVal single_linear_density As Variant, _
+        ByVal core_linear_density As Variant, ByVal draft As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CORE_SPUN_LINEAR_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_CORE_SPUN_LINEAR_DENSITY", _
+        Array(CellsOf(single_linear_density), CellsOf(core_linear_density), CellsOf(draft), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CORE_SPUN_LINEAR_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZED_LINEAR_DENSITY(ByVal linear_density As Variant, _
+        ByVal size_add_on As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZED_LINEAR_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZED_LINEAR_DENSITY", _
+        Array(CellsOf(linear_density), CellsOf(size_add_on), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZED_LINEAR_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_YARN_LENGTH_FROM_MASS(ByVal yarn_mass As Variant, _
+        ByVal linear_density As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_YARN_LENGTH_FROM_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_YARN_LENGTH_FROM_MASS", _
+        Array(CellsOf(yarn_mass), CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_YARN_LENGTH_FROM_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_YARN_MASS_FROM_LENGTH(ByVal yarn_length As Variant, _
+        ByVal linear_density As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_YARN_MASS_FROM_LENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_YARN_MASS_FROM_LENGTH", _
+        Array(CellsOf(yarn_length), CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_YARN_MASS_FROM_LENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BONE_DRY_MASS(Optional ByVal commercial_regain As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(commercial_regain) Then commercial_regain = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BONE_DRY_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_BONE_DRY_MASS", _
+        Array(CellsOf(commercial_regain), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BONE_DRY_MASS = CVErr(xlErrValue)
+End Function
+
+' Cloth
+Private Sub DescribeGroup2()
+    Describe "WARP_CRIMP_FROM_TAKE_UP", "Cloth: Crimp on the cloth length from take-up on the warp length. Gives: crimp [%].", _
+        Array("share of the warp length lost to crimp [%], 0 to 40 %", "unit of the result; left out: %")
+    Describe "WARP_TAKE_UP_FROM_CRIMP", "Cloth: Take-up on the warp length from crimp on the cloth length. Gives: take up [%].", _
+        Array("yarn length over cloth length, less one [%], 0 to 60 %", "unit of the result; left out: %")
+    Describe "WARP_ENDS_FROM_DENSITY", "Cloth: Ends over the full width, as calculated, with its fraction. Gives: ends.", _
+        Array("ends per length of width, on the stated width basis [1/cm], 1 to 200 1/cm", _
+        "width of the cloth or in the reed, as the width basis says [cm], 10 to 600 cm", _
+        "extra ends of both selvedges together, a whole number from 0 to 400; left out: 0", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_WHOLE_ENDS_FROM_DENSITY", "Cloth: Ends over the full width, rounded up to whole ends. Gives: ends.", _
+        Array("ends per length of width, on the stated width basis [1/cm], 1 to 200 1/cm", _
+        "width of the cloth or in the reed, as the width basis says [cm], 10 to 600 cm", _
+        "extra ends of both selvedges together, a whole number from 0 to 400; left out: 0", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_CLOTH_WIDTH_FROM_REED_WIDTH", "Cloth: Width of the loom-state cloth from the width in the reed. Gives: cloth width [cm].", _
+        Array("width of the warp in the reed [cm], 10 to 600 cm", _
+        "weft crimp, of the cloth width [%], 0 to 60 %", "unit of the result; left out: cm")
+    Describe "WARP_REED_WIDTH_FROM_CLOTH_WIDTH", "Cloth: Width in the reed, and so the length of one pick, from the width of the loom-state cloth. Gives: reed width [cm].", _
+        Array("width of the loom-state cloth [cm], 10 to 600 cm", _
+        "weft crimp, of the cloth width [%], 0 to 60 %", "unit of the result; left out: cm")
+    Describe "WARP_WARP_AREAL_MASS", "Cloth: Unsized warp in the loom-state cloth, per area. Gives: warp areal mass [g/m2].", _
+        Array("ends per length of width, on the stated width basis [1/cm], 1 to 200 1/cm", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "yarn length over cloth length, less one [%], 0 to 60 %", _
+        "unit of the result; left out: g/m2")
+    Describe "WARP_WEFT_AREAL_MASS", "Cloth: Weft in the loom-state cloth, per area. Gives: weft areal mass [g/m2].", _
+        Array("picks per length of loom-state cloth [1/cm], 1 to 200 1/cm", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "weft crimp, of the cloth width [%], 0 to 60 %", "unit of the result; left out: g/m2")
+    Describe "WARP_LOOM_STATE_AREAL_MASS", "Cloth: Loom-state cloth with its size, per area. Gives: loom state areal mass [g/m2].", _
+        Array("warp in the loom-state cloth [g/m2], 0 to 2000 g/m2", _
+        "weft in the loom-state cloth [g/m2], 0 to 2000 g/m2", _
+        "size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "unit of the result; left out: g/m2")
+    Describe "WARP_FINISHED_AREAL_MASS", "Cloth: Finished cloth, per area. Gives: finished areal mass [g/m2].", _
+        Array("loom-state cloth with its size [g/m2], 0 to 3000 g/m2", _
+        "mass lost in desizing, of the loom-state mass [%], 0 to 30 %", _
+        "other mass lost in finishing, of the loom-state mass [%], 0 to 30 %", _
+        "mass added in finishing, of the loom-state mass [%], 0 to 30 %", _
+        "loss of length in finishing, of the loom-state length [%], -10 to 30 %", _
+        "loss of width in finishing, of the loom-state width [%], -10 to 50 %", _
+        "unit of the result; left out: g/m2")
+    Describe "WARP_AREAL_MASS_IN_OUNCES", "Cloth: Mass per area in ounces per square yard. Gives: areal mass ounces [oz/yd2].", _
+        Array("mass per area of cloth [g/m2], 0 to 4000 g/m2", "unit of the result; left out: oz/yd2")
+    Describe "WARP_AREAL_MASS_FROM_OUNCES", "Cloth: Mass per area from ounces per square yard. Gives: areal mass [g/m2].", _
+        Array("mass per area of cloth in ounces per square yard [oz/yd2], 0 to 120 oz/yd2", _
+        "unit of the result; left out: g/m2")
+    Describe "WARP_WARP_LENGTH_FROM_CLOTH_LENGTH", "Cloth: Warp that a length of loom-state cloth takes. Gives: warp length [m].", _
+        Array("length of loom-state cloth [m], 0 to 100,000,000 m", _
+        "yarn length over cloth length, less one [%], 0 to 60 %", _
+        "warp lost from warping to weaving, of the warp fed [%], 0 to 25 %; left out: 0 %", _
+        "unit of the result; left out: m")
+    Describe "WARP_CLOTH_LENGTH_FROM_WARP_LENGTH", "Cloth: Loom-state cloth that a length of warp makes. Gives: cloth length [m].", _
+        Array("length of warp [m], 0 to 100,000,000 m", _
+        "yarn length over cloth length, less one [%], 0 to 60 %", _
+        "warp lost from warping to weaving, of the warp fed [%], 0 to 25 %; left out: 0 %", _
+        "unit of the result; left out: m")
+    Describe "WARP_LOOM_STATE_LENGTH_FROM_FINISHED", "Cloth: Loom-state cloth that a length of finished cloth takes. Gives: cloth length [m].", _
+        Array("length of finished cloth [m], 0 to 100,000,000 m", _
+        "loss of length in finishing, of the loom-state length [%], -10 to 30 %", _
+        "unit of the result; left out: m")
+    Describe "WARP_FINISHED_LENGTH_FROM_LOOM_STATE", "Cloth: Finished cloth that a length of loom-state cloth gives. Gives: finished length [m].", _
+        Array("length of loom-state cloth [m], 0 to 100,000,000 m", _
+        "loss of length in finishing, of the loom-state length [%], -10 to 30 %", _
+        "unit of the result; left out: m")
+    Describe "WARP_FINISHED_WIDTH_FROM_LOOM_STATE", "Cloth: Width of the finished cloth from the width of the loom-state cloth. Gives: finished width [cm].", _
+        Array("width of the loom-state cloth [cm], 10 to 600 cm", _
+        "loss of width in finishing, of the loom-state width [%], -10 to 50 %", _
+        "unit of the result; left out: cm")
+    Describe "WARP_LOOM_STATE_WIDTH_FROM_FINISHED", "Cloth: Width of the loom-state cloth from the width of the finished cloth. Gives: cloth width [cm].", _
+        Array("width of the finished cloth [cm], 10 to 600 cm", _
+        "loss of width in finishing, of the loom-state width [%], -10 to 50 %", _
+        "unit of the result; left out: cm")
+    Describe "WARP_WARP_MASS_PER_METRE", "Cloth: Grey warp yarn bought for one metre of loom-state cloth. Gives: warp mass per metre [g/m].", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "yarn length over cloth length, less one [%], 0 to 60 %", _
+        "warp lost from warping to weaving, of the warp fed [%], 0 to 25 %", _
+        "unit of the result; left out: g/m")
+    Describe "WARP_WEFT_MASS_PER_METRE", "Cloth: Weft yarn bought for one metre of loom-state cloth. Gives: weft mass per metre [g/m].", _
+        Array("picks per length of loom-state cloth [1/cm], 1 to 200 1/cm", _
+        "width of the warp in the reed [cm], 10 to 600 cm", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "weft lost in weaving, of the weft fed [%], 0 to 25 %", "unit of the result; left out: g/m")
+    Describe "WARP_WARP_MASS_PER_FINISHED_METRE", "Cloth: Grey warp yarn bought for one metre of finished cloth. Gives: warp mass per finished metre [g/m].", _
+        Array("grey warp yarn bought per metre of loom-state cloth [g/m], 0 to 5000 g/m", _
+        "loss of length in finishing, of the loom-state length [%], -10 to 30 %", _
+        "unit of the result; left out: g/m")
+    Describe "WARP_WEFT_MASS_PER_FINISHED_METRE", "Cloth: Weft yarn bought for one metre of finished cloth. Gives: weft mass per finished metre [g/m].", _
+        Array("weft yarn bought per metre of loom-state cloth [g/m], 0 to 5000 g/m", _
+        "loss of length in finishing, of the loom-state length [%], -10 to 30 %", _
+        "unit of the result; left out: g/m")
+End Sub
+
+Public Function WARP_CRIMP_FROM_TAKE_UP(ByVal take_up As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CRIMP_FROM_TAKE_UP = XLPy.CallUDF(PYTHON_MODULE, "WARP_CRIMP_FROM_TAKE_UP", _
+        Array(CellsOf(take_up), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CRIMP_FROM_TAKE_UP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_TAKE_UP_FROM_CRIMP(ByVal crimp As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_TAKE_UP_FROM_CRIMP = XLPy.CallUDF(PYTHON_MODULE, "WARP_TAKE_UP_FROM_CRIMP", _
+        Array(CellsOf(crimp), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_TAKE_UP_FROM_CRIMP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ENDS_FROM_DENSITY(ByVal ends_density As Variant, ByVal width As Variant, _
+        Optional ByVal selvedge_ends As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(selvedge_ends) Then selvedge_ends = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ENDS_FROM_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_ENDS_FROM_DENSITY", _
+        Array(CellsOf(ends_density), CellsOf(width), CellsOf(selvedge_ends), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ENDS_FROM_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WHOLE_ENDS_FROM_DENSITY(ByVal ends_density As Variant, ByVal width As Variant, _
+        Optional ByVal selvedge_ends As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(selvedge_ends) Then selvedge_ends = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WHOLE_ENDS_FROM_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_WHOLE_ENDS_FROM_DENSITY", _
+        Array(CellsOf(ends_density), CellsOf(width), CellsOf(selvedge_ends), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WHOLE_ENDS_FROM_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CLOTH_WIDTH_FROM_REED_WIDTH(ByVal reed_width As Variant, _
+        ByVal weft_crimp As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CLOTH_WIDTH_FROM_REED_WIDTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CLOTH_WIDTH_FROM_REED_WIDTH", _
+        Array(CellsOf(reed_width), CellsOf(weft_crimp), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CLOTH_WIDTH_FROM_REED_WIDTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_REED_WIDTH_FROM_CLOTH_WIDTH(ByVal cloth_width As Variant, _
+        ByVal weft_crimp As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_REED_WIDTH_FROM_CLOTH_WIDTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_REED_WIDTH_FROM_CLOTH_WIDTH", _
+        Array(CellsOf(cloth_width), CellsOf(weft_crimp), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_REED_WIDTH_FROM_CLOTH_WIDTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WARP_AREAL_MASS(ByVal ends_density As Variant, _
+        ByVal linear_density As Variant, ByVal crimp As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WARP_AREAL_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_WARP_AREAL_MASS", _
+        Array(CellsOf(ends_density), CellsOf(linear_density), CellsOf(crimp), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WARP_AREAL_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WEFT_AREAL_MASS(ByVal picks_density As Variant, _
+        ByVal linear_density As Variant, ByVal weft_crimp As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WEFT_AREAL_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_WEFT_AREAL_MASS", _
+        Array(CellsOf(picks_density), CellsOf(linear_density), CellsOf(weft_crimp), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WEFT_AREAL_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOOM_STATE_AREAL_MASS(ByVal warp_areal_mass As Variant, _
+        ByVal weft_areal_mass As Variant, ByVal size_add_on As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOOM_STATE_AREAL_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOOM_STATE_AREAL_MASS", _
+        Array(CellsOf(warp_areal_mass), CellsOf(weft_areal_mass), CellsOf(size_add_on), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOOM_STATE_AREAL_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FINISHED_AREAL_MASS(ByVal loom_state_areal_mass As Variant, _
+        ByVal desize_loss As Variant, ByVal finishing_loss As Variant, _
+        ByVal finishing_add_on As Variant, ByVal shrinkage_length As Variant, _
+        ByVal shrinkage_width As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FINISHED_AREAL_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_FINISHED_AREAL_MASS", _
+        Array(CellsOf(loom_state_areal_mass), CellsOf(desize_loss), CellsOf(finishing_loss), _
+        CellsOf(finishing_add_on), CellsOf(shrinkage_length), CellsOf(shrinkage_width), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FINISHED_AREAL_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_AREAL_MASS_IN_OUNCES(ByVal areal_mass As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_AREAL_MASS_IN_OUNCES = XLPy.CallUDF(PYTHON_MODULE, "WARP_AREAL_MASS_IN_OUNCES", _
+        Array(CellsOf(areal_mass), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_AREAL_MASS_IN_OUNCES = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_AREAL_MASS_FROM_OUNCES(ByVal areal_mass_ounces As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_AREAL_MASS_FROM_OUNCES = XLPy.CallUDF(PYTHON_MODULE, "WARP_AREAL_MASS_FROM_OUNCES", _
+        Array(CellsOf(areal_mass_ounces), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_AREAL_MASS_FROM_OUNCES = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WARP_LENGTH_FROM_CLOTH_LENGTH(ByVal cloth_length As Variant, _
+        ByVal crimp As Variant, Optional ByVal warp_waste As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(warp_waste) Then warp_waste = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WARP_LENGTH_FROM_CLOTH_LENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_WARP_LENGTH_FROM_CLOTH_LENGTH", _
+        Array(CellsOf(cloth_length), CellsOf(crimp), CellsOf(warp_waste), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WARP_LENGTH_FROM_CLOTH_LENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CLOTH_LENGTH_FROM_WARP_LENGTH(ByVal warp_length As Variant, _
+        ByVal crimp As Variant, Optional ByVal warp_waste As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(warp_waste) Then warp_waste = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CLOTH_LENGTH_FROM_WARP_LENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CLOTH_LENGTH_FROM_WARP_LENGTH", _
+        Array(CellsOf(warp_length), CellsOf(crimp), CellsOf(warp_waste), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CLOTH_LENGTH_FROM_WARP_LENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOOM_STATE_LENGTH_FROM_FINISHED(ByVal finished_length As Variant, _
+        ByVal shrinkage_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOOM_STATE_LENGTH_FROM_FINISHED = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOOM_STATE_LENGTH_FROM_FINISHED", _
+        Array(CellsOf(finished_length), CellsOf(shrinkage_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOOM_STATE_LENGTH_FROM_FINISHED = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FINISHED_LENGTH_FROM_LOOM_STATE(ByVal cloth_length As Variant, _
+        ByVal shrinkage_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FINISHED_LENGTH_FROM_LOOM_STATE = XLPy.CallUDF(PYTHON_MODULE, "WARP_FINISHED_LENGTH_FROM_LOOM_STATE", _
+        Array(CellsOf(cloth_length), CellsOf(shrinkage_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FINISHED_LENGTH_FROM_LOOM_STATE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FINISHED_WIDTH_FROM_LOOM_STATE(ByVal cloth_width As Variant, _
+        ByVal shrinkage_width As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FINISHED_WIDTH_FROM_LOOM_STATE = XLPy.CallUDF(PYTHON_MODULE, "WARP_FINISHED_WIDTH_FROM_LOOM_STATE", _
+        Array(CellsOf(cloth_width), CellsOf(shrinkage_width), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FINISHED_WIDTH_FROM_LOOM_STATE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOOM_STATE_WIDTH_FROM_FINISHED(ByVal finished_width As Variant, _
+        ByVal shrinkage_width As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOOM_STATE_WIDTH_FROM_FINISHED = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOOM_STATE_WIDTH_FROM_FINISHED", _
+        Array(CellsOf(finished_width), CellsOf(shrinkage_width), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOOM_STATE_WIDTH_FROM_FINISHED = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WARP_MASS_PER_METRE(ByVal ends As Variant, ByVal linear_density As Variant, _
+        ByVal crimp As Variant, ByVal warp_waste As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WARP_MASS_PER_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_WARP_MASS_PER_METRE", _
+        Array(CellsOf(ends), CellsOf(linear_density), CellsOf(crimp), CellsOf(warp_waste), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WARP_MASS_PER_METRE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WEFT_MASS_PER_METRE(ByVal picks_density As Variant, _
+        ByVal reed_width As Variant, ByVal linear_density As Variant, ByVal weft_waste As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WEFT_MASS_PER_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_WEFT_MASS_PER_METRE", _
+        Array(CellsOf(picks_density), CellsOf(reed_width), CellsOf(linear_density), CellsOf(weft_waste), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WEFT_MASS_PER_METRE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WARP_MASS_PER_FINISHED_METRE(ByVal warp_mass_per_metre As Variant, _
+        ByVal shrinkage_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WARP_MASS_PER_FINISHED_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_WARP_MASS_PER_FINISHED_METRE", _
+        Array(CellsOf(warp_mass_per_metre), CellsOf(shrinkage_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WARP_MASS_PER_FINISHED_METRE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WEFT_MASS_PER_FINISHED_METRE(ByVal weft_mass_per_metre As Variant, _
+        ByVal shrinkage_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WEFT_MASS_PER_FINISHED_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_WEFT_MASS_PER_FINISHED_METRE", _
+        Array(CellsOf(weft_mass_per_metre), CellsOf(shrinkage_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WEFT_MASS_PER_FINISHED_METRE = CVErr(xlErrValue)
+End Function
+
+' Ropes, beams and sets
+Private Sub DescribeGroup3()
+    Describe "WARP_ROPES_FOR_ENDS", "Ropes, beams and sets: Ropes that a number of ends makes. Gives: ropes.", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "ends in one rope, 1 to 1000", "unit of the result; left out: none, a pure number")
+    Describe "WARP_ENDS_PER_ROPE", "Ropes, beams and sets: Ends in each rope, on average. Gives: ends per rope.", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "ropes of one warp or set, a whole number from 1 to 200", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_ENDS_FROM_ROPES", "Ropes, beams and sets: Ends in a number of equal ropes, or on the section beams made from them. Gives: ends.", _
+        Array("ropes of one warp or set, a whole number from 1 to 200", "ends in one rope, 1 to 1000", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_ROPE_MASS_PER_METRE", "Ropes, beams and sets: Mass of one metre of one rope. Gives: rope mass per metre [g/m].", _
+        Array("ends in one rope, 1 to 1000", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: g/m")
+    Describe "WARP_WARP_SHEET_MASS_PER_METRE", "Ropes, beams and sets: Mass of one metre of the whole warp, as ropes or as a sheet. Gives: warp sheet mass per metre [g/m].", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "unit of the result; left out: g/m")
+    Describe "WARP_SET_MASS", "Ropes, beams and sets: Grey yarn in one set. Gives: set mass [kg].", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "length of one set [m], 1 to 200,000 m", "unit of the result; left out: kg")
+    Describe "WARP_SETS_SIDE_BY_SIDE", "Ropes, beams and sets: Sets that the range can run at once; 0 where one set has more ropes than the range has places. Gives: sets side by side.", _
+        Array("ropes that the range can run side by side, a whole number from 1 to 200", _
+        "ropes of one warp or set, a whole number from 1 to 200", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_SECTION_BEAMS", "Ropes, beams and sets: Section beams that a warp needs. Gives: section beams.", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "ends that one section beam takes, a whole number from 1 to 5000", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_SUBSETS_OF_BEAMS", "Ropes, beams and sets: Subsets that the section beams make; a last one with fewer beams counts as one. Gives: subsets.", _
+        Array("section beams of the warp, a whole number from 1 to 200", _
+        "section beams brought together into one warp, a whole number from 1 to 200", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_THROUGHPUT", "Ropes, beams and sets: Grey yarn through the range while it runs. Gives: throughput [kg/h].", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "speed of the range [m/min], 1 to 120 m/min", _
+        "gain of length on the range, of the length fed [%], -5 to 15 %; left out: 0 %", _
+        "unit of the result; left out: kg/h")
+    Describe "WARP_MANNED_THROUGHPUT", "Ropes, beams and sets: Grey yarn through the range, per hour that it is manned. Gives: manned throughput [kg/h].", _
+        Array("grey yarn through the range while it runs [kg/h], 0.1 to 50000 kg/h", _
+        "running time, of the time manned; changeovers and listed stoppages come on top [%], 10 to 100 %", _
+        "unit of the result; left out: kg/h")
+    Describe "WARP_RUN_TIME", "Ropes, beams and sets: Time that the range is manned for a run. Gives: run time [h].", _
+        Array("metres that the range runs [m], 0 to 100,000,000 m", _
+        "speed of the range [m/min], 1 to 120 m/min", _
+        "running time, of the time manned; changeovers and listed stoppages come on top [%], 10 to 100 %", _
+        "unit of the result; left out: h")
+    Describe "WARP_LENGTH_AFTER_STRETCH", "Ropes, beams and sets: Length of a warp behind one zone that stretches it; several zones follow one another. Gives: warp length [m].", _
+        Array("length of warp [m], 0 to 100,000,000 m", _
+        "gain of length on the range, of the length fed [%], -5 to 15 %", _
+        "unit of the result; left out: m")
+    Describe "WARP_LENGTH_BEFORE_STRETCH", "Ropes, beams and sets: Length that must be fed for a length delivered. Gives: warp length [m].", _
+        Array("length of warp [m], 0 to 100,000,000 m", _
+        "gain of length on the range, of the length fed [%], -5 to 15 %", _
+        "unit of the result; left out: m")
+    Describe "WARP_LINEAR_DENSITY_AFTER_STRETCH", "Ropes, beams and sets: Linear density of a yarn that was stretched. Gives: linear density [tex].", _
+        Array("mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "gain of length on the range, of the length fed [%], -5 to 15 %", _
+        "unit of the result; left out: tex")
+    Describe "WARP_NUMBER_OF_SETS", "Ropes, beams and sets: Sets that a length of warp needs. Gives: number of sets.", _
+        Array("length of warp [m], 0 to 100,000,000 m", "longest set that is warped [m], 100 to 200,000 m", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_RANGE_RUN_LENGTH", "Ropes, beams and sets: Metres that the range runs for an order, one set after the other. Gives: run length [m].", _
+        Array("length of warp [m], 0 to 100,000,000 m", _
+        "sets needed for the order, a whole number from 1 to 100,000", _
+        "leader and tail run for each set, not saleable [m], 0 to 5000 m", _
+        "off-shade metres at the start of each set, not saleable [m], 0 to 20000 m", _
+        "unit of the result; left out: m")
+End Sub
+
+Public Function WARP_ROPES_FOR_ENDS(ByVal ends As Variant, ByVal ends_per_rope As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ROPES_FOR_ENDS = XLPy.CallUDF(PYTHON_MODULE, "WARP_ROPES_FOR_ENDS", _
+        Array(CellsOf(ends), CellsOf(ends_per_rope), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ROPES_FOR_ENDS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ENDS_PER_ROPE(ByVal ends As Variant, ByVal ropes As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ENDS_PER_ROPE = XLPy.CallUDF(PYTHON_MODULE, "WARP_ENDS_PER_ROPE", _
+        Array(CellsOf(ends), CellsOf(ropes), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ENDS_PER_ROPE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ENDS_FROM_ROPES(ByVal ropes As Variant, ByVal ends_per_rope As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ENDS_FROM_ROPES = XLPy.CallUDF(PYTHON_MODULE, "WARP_ENDS_FROM_ROPES", _
+        Array(CellsOf(ropes), CellsOf(ends_per_rope), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ENDS_FROM_ROPES = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ROPE_MASS_PER_METRE(ByVal ends_per_rope As Variant, _
+        ByVal linear_density As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ROPE_MASS_PER_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_ROPE_MASS_PER_METRE", _
+        Array(CellsOf(ends_per_rope), CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ROPE_MASS_PER_METRE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WARP_SHEET_MASS_PER_METRE(ByVal ends As Variant, _
+        ByVal linear_density As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WARP_SHEET_MASS_PER_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_WARP_SHEET_MASS_PER_METRE", _
+        Array(CellsOf(ends), CellsOf(linear_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WARP_SHEET_MASS_PER_METRE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SET_MASS(ByVal ends As Variant, ByVal linear_density As Variant, _
+        ByVal set_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SET_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_SET_MASS", _
+        Array(CellsOf(ends), CellsOf(linear_density), CellsOf(set_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SET_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SETS_SIDE_BY_SIDE(ByVal rope_places As Variant, ByVal ropes As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SETS_SIDE_BY_SIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SETS_SIDE_BY_SIDE", _
+        Array(CellsOf(rope_places), CellsOf(ropes), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SETS_SIDE_BY_SIDE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SECTION_BEAMS(ByVal ends As Variant, ByVal creel_capacity As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SECTION_BEAMS = XLPy.CallUDF(PYTHON_MODULE, "WARP_SECTION_BEAMS", _
+        Array(CellsOf(ends), CellsOf(creel_capacity), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SECTION_BEAMS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SUBSETS_OF_BEAMS(ByVal section_beams As Variant, _
+        ByVal beams_per_subset As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SUBSETS_OF_BEAMS = XLPy.CallUDF(PYTHON_MODULE, "WARP_SUBSETS_OF_BEAMS", _
+        Array(CellsOf(section_beams), CellsOf(beams_per_subset), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SUBSETS_OF_BEAMS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_THROUGHPUT(ByVal ends As Variant, ByVal linear_density As Variant, _
+        ByVal speed As Variant, Optional ByVal stretch As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(stretch) Then stretch = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_THROUGHPUT = XLPy.CallUDF(PYTHON_MODULE, "WARP_THROUGHPUT", _
+        Array(CellsOf(ends), CellsOf(linear_density), CellsOf(speed), CellsOf(stretch), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_THROUGHPUT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MANNED_THROUGHPUT(ByVal throughput As Variant, ByVal efficiency As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MANNED_THROUGHPUT = XLPy.CallUDF(PYTHON_MODULE, "WARP_MANNED_THROUGHPUT", _
+        Array(CellsOf(throughput), CellsOf(efficiency), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MANNED_THROUGHPUT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RUN_TIME(ByVal run_length As Variant, ByVal speed As Variant, _
+        ByVal efficiency As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_RUN_TIME = XLPy.CallUDF(PYTHON_MODULE, "WARP_RUN_TIME", _
+        Array(CellsOf(run_length), CellsOf(speed), CellsOf(efficiency), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_RUN_TIME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LENGTH_AFTER_STRETCH(ByVal warp_length As Variant, ByVal stretch As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LENGTH_AFTER_STRETCH = XLPy.CallUDF(PYTHON_MODULE, "WARP_LENGTH_AFTER_STRETCH", _
+        Array(CellsOf(warp_length), CellsOf(stretch), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LENGTH_AFTER_STRETCH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LENGTH_BEFORE_STRETCH(ByVal warp_length As Variant, ByVal stretch As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LENGTH_BEFORE_STRETCH = XLPy.CallUDF(PYTHON_MODULE, "WARP_LENGTH_BEFORE_STRETCH", _
+        Array(CellsOf(warp_length), CellsOf(stretch), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LENGTH_BEFORE_STRETCH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LINEAR_DENSITY_AFTER_STRETCH(ByVal linear_density As Variant, _
+        ByVal stretch As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LINEAR_DENSITY_AFTER_STRETCH = XLPy.CallUDF(PYTHON_MODULE, "WARP_LINEAR_DENSITY_AFTER_STRETCH", _
+        Array(CellsOf(linear_density), CellsOf(stretch), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LINEAR_DENSITY_AFTER_STRETCH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_NUMBER_OF_SETS(ByVal warp_length As Variant, ByVal set_length_max As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_NUMBER_OF_SETS = XLPy.CallUDF(PYTHON_MODULE, "WARP_NUMBER_OF_SETS", _
+        Array(CellsOf(warp_length), CellsOf(set_length_max), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_NUMBER_OF_SETS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RANGE_RUN_LENGTH(ByVal warp_length As Variant, _
+        ByVal number_of_sets As Variant, ByVal leader_length As Variant, _
+        ByVal off_shade_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_RANGE_RUN_LENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_RANGE_RUN_LENGTH", _
+        Array(CellsOf(warp_length), CellsOf(number_of_sets), CellsOf(leader_length), _
+        CellsOf(off_shade_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_RANGE_RUN_LENGTH = CVErr(xlErrValue)
+End Function
+
+' Liquors, strength and rinsing
+Private Sub DescribeGroup4()
+    Describe "WARP_CARRIED_BY_LIQUOR", "Liquors, strength and rinsing: Amount that the liquor on the yarn carries. Gives: carried [g/kg].", _
+        Array("liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
+        "concentration of a liquor [g/L], 0 to 1000 g/L", "unit of the result; left out: g/kg")
+    Describe "WARP_BATH_STRENGTH_FOR_ADD_ON", "Liquors, strength and rinsing: Bath concentration that leaves a wanted amount on dry yarn or cloth. Gives: concentration [g/L].", _
+        Array("carried by the liquor on the yarn [g/kg], 0 to 3000 g/kg", _
+        "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_IMPREGNATION_USE", "Liquors, strength and rinsing: Amount that a box gives to the yarn that runs through it. Gives: carried [g/kg].", _
+        Array("liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
+        "concentration of the liquor on the entering yarn [g/L], 0 to 1000 g/L", _
+        "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "concentration of the liquor on the leaving yarn [g/L], 0 to 1000 g/L", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_OVERFLOW_VOLUME", "Liquors, strength and rinsing: Liquor that leaves over the weir because more comes in than the yarn takes away. Gives: overflow [L/kg].", _
+        Array("liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
+        "liquor fed to the bath [L/kg], 0 to 50 L/kg", _
+        "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
+        "water evaporated from the yarn in all skies [L/kg], 0 to 2 L/kg", _
+        "unit of the result; left out: L/kg")
+    Describe "WARP_MAKE_UP_VOLUME", "Liquors, strength and rinsing: Water that holds the level where the yarn takes away more than comes in. Gives: make up water [L/kg].", _
+        Array("liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
+        "liquor fed to the bath [L/kg], 0 to 50 L/kg", _
+        "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
+        "water evaporated from the yarn in all skies [L/kg], 0 to 2 L/kg", _
+        "unit of the result; left out: L/kg")
+    Describe "WARP_CONCENTRATION_AFTER_BOX", "Liquors, strength and rinsing: Concentration of the liquor on the yarn behind one box. Gives: concentration out [g/L].", _
+        Array("concentration of the liquor on the entering yarn [g/L], 0 to 1000 g/L", _
+        "concentration of a liquor [g/L], 0 to 1000 g/L", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_RESIDUE_AFTER_BOXES", "Liquors, strength and rinsing: Share of the first liquor still on the yarn behind a row of boxes of clean water. Gives: residue [%].", _
+        Array("boxes in series, a whole number from 1 to 20", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_RINSE_RESIDUE_COUNTER_CURRENT", "Liquors, strength and rinsing: Share left on the yarn behind boxes whose water runs against the yarn. Gives: residue [%].", _
+        Array("fresh water to the rinse boxes [L/kg], 0.1 to 200 L/kg", _
+        "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
+        "boxes in series, a whole number from 1 to 20", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_RINSE_RESIDUE_SEPARATE_FEEDS", "Liquors, strength and rinsing: Share left on the yarn behind boxes that each take an equal part of the water. Gives: residue [%].", _
+        Array("fresh water to the rinse boxes [L/kg], 0.1 to 200 L/kg", _
+        "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
+        "boxes in series, a whole number from 1 to 20", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_DELIVERED_FROM_PURE", "Liquors, strength and rinsing: Mass of product to buy for a mass of pure substance. Gives: delivered mass [kg].", _
+        Array("mass of pure substance [kg], 0 to 1,000,000,000 kg", _
+        "pure substance in the product as delivered (assay) [%], 1 to 100 %", _
+        "unit of the result; left out: kg")
+    Describe "WARP_VOLUME_FROM_MASS", "Liquors, strength and rinsing: Volume of a mass of product. Gives: solution volume [L].", _
+        Array("mass of product as delivered [kg], 0 to 10,000,000,000 kg", _
+        "density of the product [kg/L], 0.5 to 3 kg/L", "unit of the result; left out: L")
+    Describe "WARP_STRENGTH_PER_VOLUME", "Liquors, strength and rinsing: Pure substance in each litre of a product. Gives: concentration [g/L].", _
+        Array("pure substance in the product as delivered (assay) [%], 1 to 100 %", _
+        "density of the product [kg/L], 0.5 to 3 kg/L", "unit of the result; left out: g/L")
+    Describe "WARP_TANK_TURNOVER_TIME", "Liquors, strength and rinsing: Time in which the circulation moves the whole volume once. Gives: turnover time [min].", _
+        Array("volume of the tank or bath [L], 1 to 1,000,000 L", _
+        "flow of liquor [L/min], 0 to 100,000 L/min", "unit of the result; left out: min")
+End Sub
+
+Public Function WARP_CARRIED_BY_LIQUOR(ByVal pick_up As Variant, ByVal concentration As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CARRIED_BY_LIQUOR = XLPy.CallUDF(PYTHON_MODULE, "WARP_CARRIED_BY_LIQUOR", _
+        Array(CellsOf(pick_up), CellsOf(concentration), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CARRIED_BY_LIQUOR = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BATH_STRENGTH_FOR_ADD_ON(ByVal carried As Variant, ByVal pick_up As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BATH_STRENGTH_FOR_ADD_ON = XLPy.CallUDF(PYTHON_MODULE, "WARP_BATH_STRENGTH_FOR_ADD_ON", _
+        Array(CellsOf(carried), CellsOf(pick_up), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BATH_STRENGTH_FOR_ADD_ON = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_IMPREGNATION_USE(ByVal pick_up_in As Variant, _
+        ByVal concentration_in As Variant, ByVal pick_up_out As Variant, _
+        ByVal concentration_out As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_IMPREGNATION_USE = XLPy.CallUDF(PYTHON_MODULE, "WARP_IMPREGNATION_USE", _
+        Array(CellsOf(pick_up_in), CellsOf(concentration_in), CellsOf(pick_up_out), _
+        CellsOf(concentration_out), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_IMPREGNATION_USE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_OVERFLOW_VOLUME(ByVal pick_up_in As Variant, ByVal feed_volume As Variant, _
+        ByVal pick_up_last As Variant, ByVal sky_evaporation As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_OVERFLOW_VOLUME = XLPy.CallUDF(PYTHON_MODULE, "WARP_OVERFLOW_VOLUME", _
+        Array(CellsOf(pick_up_in), CellsOf(feed_volume), CellsOf(pick_up_last), CellsOf(sky_evaporation), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_OVERFLOW_VOLUME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MAKE_UP_VOLUME(ByVal pick_up_in As Variant, ByVal feed_volume As Variant, _
+        ByVal pick_up_last As Variant, ByVal sky_evaporation As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MAKE_UP_VOLUME = XLPy.CallUDF(PYTHON_MODULE, "WARP_MAKE_UP_VOLUME", _
+        Array(CellsOf(pick_up_in), CellsOf(feed_volume), CellsOf(pick_up_last), CellsOf(sky_evaporation), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MAKE_UP_VOLUME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CONCENTRATION_AFTER_BOX(ByVal concentration_in As Variant, _
+        ByVal concentration As Variant, ByVal exchange As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATION_AFTER_BOX = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATION_AFTER_BOX", _
+        Array(CellsOf(concentration_in), CellsOf(concentration), CellsOf(exchange), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATION_AFTER_BOX = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RESIDUE_AFTER_BOXES(ByVal boxes As Variant, ByVal exchange As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_RESIDUE_AFTER_BOXES = XLPy.CallUDF(PYTHON_MODULE, "WARP_RESIDUE_AFTER_BOXES", _
+        Array(CellsOf(boxes), CellsOf(exchange), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_RESIDUE_AFTER_BOXES = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RINSE_RESIDUE_COUNTER_CURRENT(ByVal rinse_water As Variant, _
+        ByVal pick_up As Variant, ByVal boxes As Variant, ByVal exchange As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_RINSE_RESIDUE_COUNTER_CURRENT = XLPy.CallUDF(PYTHON_MODULE, "WARP_RINSE_RESIDUE_COUNTER_CURRENT", _
+        Array(CellsOf(rinse_water), CellsOf(pick_up), CellsOf(boxes), CellsOf(exchange), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_RINSE_RESIDUE_COUNTER_CURRENT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RINSE_RESIDUE_SEPARATE_FEEDS(ByVal rinse_water As Variant, _
+        ByVal pick_up As Variant, ByVal boxes As Variant, ByVal exchange As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_RINSE_RESIDUE_SEPARATE_FEEDS = XLPy.CallUDF(PYTHON_MODULE, "WARP_RINSE_RESIDUE_SEPARATE_FEEDS", _
+        Array(CellsOf(rinse_water), CellsOf(pick_up), CellsOf(boxes), CellsOf(exchange), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_RINSE_RESIDUE_SEPARATE_FEEDS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DELIVERED_FROM_PURE(ByVal pure_mass As Variant, ByVal strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DELIVERED_FROM_PURE = XLPy.CallUDF(PYTHON_MODULE, "WARP_DELIVERED_FROM_PURE", _
+        Array(CellsOf(pure_mass), CellsOf(strength), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DELIVERED_FROM_PURE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_VOLUME_FROM_MASS(ByVal delivered_mass As Variant, ByVal density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_VOLUME_FROM_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_VOLUME_FROM_MASS", _
+        Array(CellsOf(delivered_mass), CellsOf(density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_VOLUME_FROM_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_STRENGTH_PER_VOLUME(ByVal strength As Variant, ByVal density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_STRENGTH_PER_VOLUME = XLPy.CallUDF(PYTHON_MODULE, "WARP_STRENGTH_PER_VOLUME", _
+        Array(CellsOf(strength), CellsOf(density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_STRENGTH_PER_VOLUME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_TANK_TURNOVER_TIME(ByVal tank_volume As Variant, ByVal flow As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_TANK_TURNOVER_TIME = XLPy.CallUDF(PYTHON_MODULE, "WARP_TANK_TURNOVER_TIME", _
+        Array(CellsOf(tank_volume), CellsOf(flow), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_TANK_TURNOVER_TIME = CVErr(xlErrValue)
+End Function
+
+' Reduction chemistry
+Private Sub DescribeGroup5()
+    Describe "WARP_INDIGO_FEED_OF_BATH", "Reduction chemistry: Indigo that the bath must be fed. Gives: indigo feed [g/kg].", _
+        Array("shade: indigo on the finished yarn, of the grey yarn [%], 0.05 to 12 %", _
+        "share of the applied indigo that is lost in rinsing [%], 0 to 60 %", _
+        "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
+        "indigo in the dye bath [g/L], 0.05 to 30 g/L", "unit of the result; left out: g/kg")
+    Describe "WARP_INDIGO_FEED_FROM_VOLUMES", "Reduction chemistry: Indigo that the bath must be fed while it overflows, straight from the volume balance. Gives: indigo feed [g/kg].", _
+        Array("shade: indigo on the finished yarn, of the grey yarn [%], 0.05 to 12 %", _
+        "share of the applied indigo that is lost in rinsing [%], 0 to 60 %", _
+        "indigo in the dye bath [g/L], 0.05 to 30 g/L", _
+        "indigo in the stock vat or feed [g/L], 5 to 500 g/L", _
+        "liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
+        "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
+        "water evaporated from the yarn in all skies [L/kg], 0 to 2 L/kg", _
+        "liquor fed beside the stock vat [L/kg], 0 to 50 L/kg; left out: 0 L/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_FOR_REDUCTION", "Reduction chemistry: Hydrosulfite (100 %) that reduces the indigo fed. Gives: hydrosulfite use [g/kg].", _
+        Array("indigo fed to the bath [g/kg], 0 to 300 g/kg", _
+        "share of the indigo that is delivered already reduced [%], 0 to 100 %; left out: 0 %", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_FOR_SECOND_REDUCTION", "Reduction chemistry: Hydrosulfite (100 %) that reduces once more the indigo that dissolves back. Gives: hydrosulfite use [g/kg].", _
+        Array("indigo fed to the bath [g/kg], 0 to 300 g/kg", _
+        "share of the applied indigo that dissolves back and is reduced again [%], 0 to 50 %", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_CARRIED_OUT", "Reduction chemistry: Hydrosulfite (100 %) lost on the yarn: in every sky, and behind the last box for good. Gives: hydrosulfite use [g/kg].", _
+        Array("dip boxes used, a whole number from 1 to 24", _
+        "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
+        "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "share of the carried hydrosulfite that one sky destroys [%], 0 to 100 %", _
+        "hydrosulfite (100 %) in the dye bath [g/L], 0 to 20 g/L", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_AT_BATH_SURFACE", "Reduction chemistry: Hydrosulfite (100 %) destroyed by the air above the open baths. Gives: hydrosulfite use [g/kg].", _
+        Array("hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "oxygen that the open bath surface takes up [g/m2/h], 0 to 100 g/m2/h", _
+        "open surface of all dye boxes and tanks [m2], 0 to 500 m2", _
+        "grey yarn through the range while it runs [kg/h], 0.1 to 50000 kg/h", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_IN_CIRCULATION", "Reduction chemistry: Hydrosulfite (100 %) destroyed by the oxygen that weirs and returns beat into the liquor. Gives: hydrosulfite use [g/kg].", _
+        Array("hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "oxygen picked up by each volume circulated [g/m3], 0 to 20 g/m3", _
+        "liquor circulated through all boxes [m3/h], 0 to 2000 m3/h", _
+        "grey yarn through the range while it runs [kg/h], 0.1 to 50000 kg/h", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_BY_ENTRAINED_AIR", "Reduction chemistry: Hydrosulfite (100 %) destroyed by the air that dry yarn brings into the first dip. Gives: hydrosulfite use [g/kg].", _
+        Array("hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "air held by the dry yarn [L/kg], 0 to 5 L/kg", "oxygen in air [g/L], 0 to 0.4 g/L", _
+        "share of the air driven out before the first dip [%], 0 to 100 %", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_BY_DECAY", "Reduction chemistry: Hydrosulfite (100 %) that decomposes in the bath without oxygen. Gives: hydrosulfite use [g/kg].", _
+        Array("hydrosulfite lost without oxygen, of what the bath holds [%/h], 0 to 100 %/h", _
+        "liquor in all boxes, pipes and the mixing tank [L], 10 to 200,000 L", _
+        "hydrosulfite (100 %) in the dye bath [g/L], 0 to 20 g/L", _
+        "grey yarn through the range while it runs [kg/h], 0.1 to 50000 kg/h", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFITE_OF_STOPPAGE", "Reduction chemistry: Hydrosulfite (100 %) that the standing bath loses in one stoppage. Gives: lot amount [kg].", _
+        Array("length of one stoppage [h], 0 to 100 h", _
+        "hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "oxygen that the open bath surface takes up [g/m2/h], 0 to 100 g/m2/h", _
+        "open surface of all dye boxes and tanks [m2], 0 to 500 m2", _
+        "oxygen picked up by each volume circulated [g/m3], 0 to 20 g/m3", _
+        "liquor circulated through all boxes [m3/h], 0 to 2000 m3/h", _
+        "hydrosulfite lost without oxygen, of what the bath holds [%/h], 0 to 100 %/h", _
+        "liquor in all boxes, pipes and the mixing tank [L], 10 to 200,000 L", _
+        "hydrosulfite (100 %) in the dye bath [g/L], 0 to 20 g/L", _
+        "unit of the result; left out: kg")
+    Describe "WARP_CAUSTIC_FEED_OF_BATH", "Reduction chemistry: Caustic (NaOH 100 %) that the bath must be fed: a sodium balance, free of any pH. Gives: caustic use [g/kg].", _
+        Array("hydrosulfite (100 %) used [g/kg], 0 to 3000 g/kg", _
+        "hydrosulfite (100 %) that overflows [g/kg], 0 to 3000 g/kg", _
+        "hydrosulfite (100 %) that decomposes without oxygen [g/kg], 0 to 3000 g/kg", _
+        "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
+        "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
+        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 50 g/L", _
+        "carbon dioxide taken up by the yarn's liquor in all skies [g/kg], 0 to 20 g/kg", _
+        "caustic (NaOH 100 %) that the yarn brings [g/kg], 0 to 3000 g/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_SHARE_ENDING_HALF_AS_SULFATE", "Reduction chemistry: Share of the destroyed hydrosulfite that goes by route A. Gives: route share [%].", _
+        Array("hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "unit of the result; left out: %")
+    Describe "WARP_SULFITE_FROM_HYDROSULFITE", "Reduction chemistry: Sodium sulfite formed by vatting and by oxygen. Gives: sulfite formed [g/kg].", _
+        Array("hydrosulfite (100 %) that reduces dye [g/kg], 0 to 3000 g/kg", _
+        "hydrosulfite (100 %) that oxygen destroys [g/kg], 0 to 3000 g/kg", _
+        "hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_SULFATE_FROM_HYDROSULFITE", "Reduction chemistry: Sodium sulfate formed by oxygen. Gives: sulfate formed [g/kg].", _
+        Array("hydrosulfite (100 %) that oxygen destroys [g/kg], 0 to 3000 g/kg", _
+        "hydrosulfite that one oxygen destroys [mol/mol], 1 to 2 mol/mol", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_SALT_IN_BATH", "Reduction chemistry: Sodium sulfite and sulfate that stand in the bath once it is steady. Gives: salt concentration [g/L].", _
+        Array("sodium sulfite formed [g/kg], 0 to 3000 g/kg", _
+        "sodium sulfate formed [g/kg], 0 to 3000 g/kg", _
+        "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
+        "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_LEUCO_ACID_SHARE", "Reduction chemistry: Share of the reduced indigo that is the undissolved acid. Gives: leuco share [%].", _
+        Array("pH, 0 to 14", _
+        "pH at which half of the leuco acid is the single salt, 0 to 14; left out: 7.97", _
+        "pH at which half of the single salt is the double salt, 0 to 16; left out: 12.68", _
+        "unit of the result; left out: %")
+    Describe "WARP_LEUCO_SINGLE_SALT_SHARE", "Reduction chemistry: Share of the reduced indigo that is the mono-sodium salt, the form with most affinity. Gives: leuco share [%].", _
+        Array("pH, 0 to 14", _
+        "pH at which half of the leuco acid is the single salt, 0 to 14; left out: 7.97", _
+        "pH at which half of the single salt is the double salt, 0 to 16; left out: 12.68", _
+        "unit of the result; left out: %")
+End Sub
+
+Public Function WARP_INDIGO_FEED_OF_BATH(ByVal indigo_on_yarn As Variant, _
+        ByVal rinse_loss As Variant, ByVal overflow As Variant, ByVal bath_indigo As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_INDIGO_FEED_OF_BATH = XLPy.CallUDF(PYTHON_MODULE, "WARP_INDIGO_FEED_OF_BATH", _
+        Array(CellsOf(indigo_on_yarn), CellsOf(rinse_loss), CellsOf(overflow), CellsOf(bath_indigo), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_INDIGO_FEED_OF_BATH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_INDIGO_FEED_FROM_VOLUMES(ByVal indigo_on_yarn As Variant, _
+        ByVal rinse_loss As Variant, ByVal bath_indigo As Variant, ByVal stock_indigo As Variant, _
+        ByVal pick_up_in As Variant, ByVal pick_up_last As Variant, _
+        ByVal sky_evaporation As Variant, Optional ByVal other_feeds As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(other_feeds) Then other_feeds = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_INDIGO_FEED_FROM_VOLUMES = XLPy.CallUDF(PYTHON_MODULE, "WARP_INDIGO_FEED_FROM_VOLUMES", _
+        Array(CellsOf(indigo_on_yarn), CellsOf(rinse_loss), CellsOf(bath_indigo), CellsOf(stock_indigo), _
+        CellsOf(pick_up_in), CellsOf(pick_up_last), CellsOf(sky_evaporation), CellsOf(other_feeds), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_INDIGO_FEED_FROM_VOLUMES = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_FOR_REDUCTION(ByVal indigo_feed As Variant, _
+        Optional ByVal prereduced As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(prereduced) Then prereduced = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_FOR_REDUCTION = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_FOR_REDUCTION", _
+        Array(CellsOf(indigo_feed), CellsOf(prereduced), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_FOR_REDUCTION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_FOR_SECOND_REDUCTION(ByVal indigo_feed As Variant, _
+        ByVal redissolved As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_FOR_SECOND_REDUCTION = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_FOR_SECOND_REDUCTION", _
+        Array(CellsOf(indigo_feed), CellsOf(redissolved), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_FOR_SECOND_REDUCTION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_CARRIED_OUT(ByVal dips As Variant, ByVal pick_up As Variant, _
+        ByVal pick_up_last As Variant, ByVal exchange As Variant, ByVal sky_destruction As Variant, _
+        ByVal bath_hydrosulfite As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_CARRIED_OUT = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_CARRIED_OUT", _
+        Array(CellsOf(dips), CellsOf(pick_up), CellsOf(pick_up_last), CellsOf(exchange), _
+        CellsOf(sky_destruction), CellsOf(bath_hydrosulfite), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_CARRIED_OUT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_AT_BATH_SURFACE(ByVal hydrosulfite_per_oxygen As Variant, _
+        ByVal surface_oxygen As Variant, ByVal bath_surface As Variant, _
+        ByVal throughput As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_AT_BATH_SURFACE = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_AT_BATH_SURFACE", _
+        Array(CellsOf(hydrosulfite_per_oxygen), CellsOf(surface_oxygen), CellsOf(bath_surface), _
+        CellsOf(throughput), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_AT_BATH_SURFACE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_IN_CIRCULATION(ByVal hydrosulfite_per_oxygen As Variant, _
+        ByVal circulation_oxygen As Variant, ByVal circulation_flow As Variant, _
+        ByVal throughput As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_IN_CIRCULATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_IN_CIRCULATION", _
+        Array(CellsOf(hydrosulfite_per_oxygen), CellsOf(circulation_oxygen), CellsOf(circulation_flow), _
+        CellsOf(throughput), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_IN_CIRCULATION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_BY_ENTRAINED_AIR(ByVal hydrosulfite_per_oxygen As Variant, _
+        ByVal entrained_air As Variant, ByVal oxygen_in_air As Variant, _
+        ByVal wetted_out As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_BY_ENTRAINED_AIR = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_BY_ENTRAINED_AIR", _
+        Array(CellsOf(hydrosulfite_per_oxygen), CellsOf(entrained_air), CellsOf(oxygen_in_air), _
+        CellsOf(wetted_out), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_BY_ENTRAINED_AIR = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_BY_DECAY(ByVal decay_rate As Variant, _
+        ByVal bath_volume As Variant, ByVal bath_hydrosulfite As Variant, _
+        ByVal throughput As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_BY_DECAY = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_BY_DECAY", _
+        Array(CellsOf(decay_rate), CellsOf(bath_volume), CellsOf(bath_hydrosulfite), CellsOf(throughput), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_BY_DECAY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_OF_STOPPAGE(ByVal stoppage_time As Variant, _
+        ByVal hydrosulfite_per_oxygen As Variant, ByVal surface_oxygen As Variant, _
+        ByVal bath_surface As Variant, ByVal circulation_oxygen As Variant, _
+        ByVal circulation_flow As Variant, ByVal decay_rate As Variant, _
+        ByVal bath_volume As Variant, ByVal bath_hydrosulfite As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_OF_STOPPAGE = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_OF_STOPPAGE", _
+        Array(CellsOf(stoppage_time), CellsOf(hydrosulfite_per_oxygen), CellsOf(surface_oxygen), _
+        CellsOf(bath_surface), CellsOf(circulation_oxygen), CellsOf(circulation_flow), _
+        CellsOf(decay_rate), CellsOf(bath_volume), CellsOf(bath_hydrosulfite), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_OF_STOPPAGE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CAUSTIC_FEED_OF_BATH(ByVal hydrosulfite_use As Variant, _
+        ByVal hydrosulfite_overflow As Variant, ByVal hydrosulfite_decayed As Variant, _
+        ByVal pick_up_last As Variant, ByVal overflow As Variant, ByVal bath_caustic As Variant, _
+        ByVal carbon_dioxide As Variant, ByVal caustic_carried_in As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CAUSTIC_FEED_OF_BATH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CAUSTIC_FEED_OF_BATH", _
+        Array(CellsOf(hydrosulfite_use), CellsOf(hydrosulfite_overflow), CellsOf(hydrosulfite_decayed), _
+        CellsOf(pick_up_last), CellsOf(overflow), CellsOf(bath_caustic), CellsOf(carbon_dioxide), _
+        CellsOf(caustic_carried_in), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CAUSTIC_FEED_OF_BATH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SHARE_ENDING_HALF_AS_SULFATE(ByVal hydrosulfite_per_oxygen As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SHARE_ENDING_HALF_AS_SULFATE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SHARE_ENDING_HALF_AS_SULFATE", _
+        Array(CellsOf(hydrosulfite_per_oxygen), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SHARE_ENDING_HALF_AS_SULFATE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFITE_FROM_HYDROSULFITE(ByVal hydrosulfite_reduced As Variant, _
+        ByVal hydrosulfite_oxidised As Variant, ByVal hydrosulfite_per_oxygen As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFITE_FROM_HYDROSULFITE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFITE_FROM_HYDROSULFITE", _
+        Array(CellsOf(hydrosulfite_reduced), CellsOf(hydrosulfite_oxidised), _
+        CellsOf(hydrosulfite_per_oxygen), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFITE_FROM_HYDROSULFITE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFATE_FROM_HYDROSULFITE(ByVal hydrosulfite_oxidised As Variant, _
+        ByVal hydrosulfite_per_oxygen As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFATE_FROM_HYDROSULFITE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFATE_FROM_HYDROSULFITE", _
+        Array(CellsOf(hydrosulfite_oxidised), CellsOf(hydrosulfite_per_oxygen), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFATE_FROM_HYDROSULFITE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SALT_IN_BATH(ByVal sulfite_formed As Variant, ByVal sulfate_formed As Variant, _
+        ByVal pick_up_last As Variant, ByVal overflow As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SALT_IN_BATH = XLPy.CallUDF(PYTHON_MODULE, "WARP_SALT_IN_BATH", _
+        Array(CellsOf(sulfite_formed), CellsOf(sulfate_formed), CellsOf(pick_up_last), CellsOf(overflow), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SALT_IN_BATH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LEUCO_ACID_SHARE(ByVal acidity As Variant, _
+        Optional ByVal first_acid_constant As Variant, _
+        Optional ByVal second_acid_constant As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(first_acid_constant) Then first_acid_constant = Empty
+    If IsMissing(second_acid_constant) Then second_acid_constant = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LEUCO_ACID_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_LEUCO_ACID_SHARE", _
+        Array(CellsOf(acidity), CellsOf(first_acid_constant), CellsOf(second_acid_constant), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LEUCO_ACID_SHARE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LEUCO_SINGLE_SALT_SHARE(ByVal acidity As Variant, _
+        Optional ByVal first_acid_constant As Variant, _
+        Optional ByVal second_acid_constant As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(first_acid_constant) Then first_acid_constant = Empty
+    If IsMissing(second_acid_constant) Then second_acid_constant = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LEUCO_SINGLE_SALT_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_LEUCO_SINGLE_SALT_SHARE", _
+        Array(CellsOf(acidity), CellsOf(first_acid_constant), CellsOf(second_acid_constant), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LEUCO_SINGLE_SALT_SHARE = CVErr(xlErrValue)
+End Function
+
+' Steam and heat
+Private Sub DescribeGroup6()
+    Describe "WARP_ABSOLUTE_PRESSURE", "Steam and heat: Absolute pressure of what a gauge reads. Gives: pressure [bar].", _
+        Array("steam pressure above the atmosphere, as a gauge reads [bar], -0.9 to 50 bar", _
+        "pressure of the air [bar], 0.5 to 1.1 bar; left out: 1.01325 bar", _
+        "unit of the result; left out: bar")
+    Describe "WARP_SATURATION_TEMPERATURE", "Steam and heat: Temperature at which water boils, and steam condenses. Gives: temperature [degC].", _
+        Array("steam pressure, absolute [bar], 0.02 to 100 bar", "unit of the result; left out: degC")
+    Describe "WARP_SATURATION_PRESSURE", "Steam and heat: Absolute pressure at which water of a temperature boils. Gives: pressure [bar].", _
+        Array("temperature [degC], 0 to 350 degC", "unit of the result; left out: bar")
+    Describe "WARP_SATURATED_WATER_ENTHALPY", "Steam and heat: Enthalpy of boiling water, which is that of condensate as it forms. Gives: liquid enthalpy [kJ/kg].", _
+        Array("steam pressure, absolute [bar], 0.02 to 100 bar", "unit of the result; left out: kJ/kg")
+    Describe "WARP_SATURATED_STEAM_ENTHALPY", "Steam and heat: Enthalpy of dry saturated steam. Gives: steam enthalpy [kJ/kg].", _
+        Array("steam pressure, absolute [bar], 0.02 to 100 bar", "unit of the result; left out: kJ/kg")
+    Describe "WARP_EVAPORATION_ENTHALPY", "Steam and heat: Heat that dry saturated steam gives while it condenses. Gives: enthalpy [kJ/kg].", _
+        Array("steam pressure, absolute [bar], 0.02 to 100 bar", "unit of the result; left out: kJ/kg")
+    Describe "WARP_WATER_ENTHALPY", "Steam and heat: Enthalpy of liquid water. Gives: liquid enthalpy [kJ/kg].", _
+        Array("temperature [degC], 0 to 350 degC", _
+        "steam pressure, absolute [bar], 0.02 to 100 bar; left out: 1.01325 bar", _
+        "unit of the result; left out: kJ/kg")
+    Describe "WARP_VAPOUR_ENTHALPY", "Steam and heat: Enthalpy of the vapour that leaves boiling water of a temperature. Gives: vapour enthalpy [kJ/kg].", _
+        Array("temperature [degC], 0 to 350 degC", "unit of the result; left out: kJ/kg")
+    Describe "WARP_STEAM_FOR_HEAT", "Steam and heat: Steam that gives a heat through a wall and leaves as saturated condensate. Gives: steam use [kg/kg].", _
+        Array("heat [kJ/kg], 0 to 100,000 kJ/kg", "steam pressure, absolute [bar], 0.02 to 100 bar", _
+        "unit of the result; left out: kg/kg")
+    Describe "WARP_HEATING_STEAM_DIRECT", "Steam and heat: Live steam blown into water to heat it. Gives: steam use [kg/kg].", _
+        Array("water heated [kg/kg], 0 to 200 kg/kg", "temperature at the start [degC], 0 to 180 degC", _
+        "temperature at the end [degC], 0 to 180 degC", _
+        "steam pressure, absolute [bar], 0.02 to 100 bar", "unit of the result; left out: kg/kg")
+    Describe "WARP_HEATING_STEAM_CLOSED", "Steam and heat: Steam that heats water through a closed coil and leaves as saturated condensate. Gives: steam use [kg/kg].", _
+        Array("water heated [kg/kg], 0 to 200 kg/kg", "temperature at the start [degC], 0 to 180 degC", _
+        "temperature at the end [degC], 0 to 180 degC", _
+        "steam pressure, absolute [bar], 0.02 to 100 bar", "unit of the result; left out: kg/kg")
+    Describe "WARP_BATH_SURFACE_HEAT", "Steam and heat: Heat that an open bath loses at its surface, spread over the yarn that runs through it. Gives: heat [kJ/kg].", _
+        Array("heat lost by each area of open bath [kW/m2], 0 to 20 kW/m2", _
+        "open surface of the heated box [m2], 0 to 300 m2", _
+        "grey yarn through the range while it runs [kg/h], 0.1 to 50000 kg/h", _
+        "unit of the result; left out: kJ/kg")
+    Describe "WARP_YARN_HEAT", "Steam and heat: Heat that warms yarn and the water on it. Gives: heat [kJ/kg].", _
+        Array("water on the yarn that enters the cans, of the dry yarn [kg/kg], 0 to 3 kg/kg", _
+        "temperature at the start [degC], 0 to 180 degC", _
+        "temperature at the end [degC], 0 to 180 degC", _
+        "heat capacity of dry cotton [kJ/kg/K], 0.5 to 2.5 kJ/kg/K; left out: 1.3 kJ/kg/K", _
+        "heat capacity of water [kJ/kg/K], 4 to 4.4 kJ/kg/K; left out: 4.19 kJ/kg/K", _
+        "unit of the result; left out: kJ/kg")
+    Describe "WARP_DRYING_HEAT", "Steam and heat: Heat that dries yarn: water evaporated, and the yarn with what water it keeps warmed up. Gives: heat [kJ/kg].", _
+        Array("water on the yarn that enters the cans, of the dry yarn [kg/kg], 0 to 3 kg/kg", _
+        "water on the yarn that leaves the cans, of the dry yarn [%], 0 to 40 %", _
+        "temperature at the start [degC], 0 to 180 degC", _
+        "temperature of the yarn behind the cans [degC], 40 to 180 degC", _
+        "heat capacity of dry cotton [kJ/kg/K], 0.5 to 2.5 kJ/kg/K; left out: 1.3 kJ/kg/K", _
+        "heat capacity of water [kJ/kg/K], 4 to 4.4 kJ/kg/K; left out: 4.19 kJ/kg/K", _
+        "temperature of the vapour that leaves the yarn [degC], 20 to 180 degC; left out: 100 degC", _
+        "unit of the result; left out: kJ/kg")
+    Describe "WARP_DRYING_STEAM", "Steam and heat: Steam that drying cans condense to dry yarn. Gives: steam use [kg/kg].", _
+        Array("heat [kJ/kg], 0 to 100,000 kJ/kg", "steam pressure, absolute [bar], 0.02 to 100 bar", _
+        "heat that reaches the yarn, of the heat of the steam condensed [%], 20 to 100 %", _
+        "unit of the result; left out: kg/kg")
+    Describe "WARP_STEAM_PER_WATER_EVAPORATED", "Steam and heat: Steam for each kilogram of water evaporated, the figure by which dryers are compared. Gives: steam per evaporated [kg/kg].", _
+        Array("steam used [kg/kg], 0 to 100 kg/kg", "water evaporated [kg/kg], 0 to 10 kg/kg", _
+        "unit of the result; left out: kg/kg")
+    Describe "WARP_IDEAL_STEAM_PER_WATER_EVAPORATED", "Steam and heat: Least steam for each kilogram of water: the floor that no can dryer goes below. Gives: steam per evaporated [kg/kg].", _
+        Array("steam pressure, absolute [bar], 0.02 to 100 bar", _
+        "temperature at the start [degC], 0 to 180 degC", _
+        "temperature of the vapour that leaves the yarn [degC], 20 to 180 degC; left out: 100 degC", _
+        "unit of the result; left out: kg/kg")
+End Sub
+
+Public Function WARP_ABSOLUTE_PRESSURE(ByVal gauge_pressure As Variant, _
+        Optional ByVal atmospheric_pressure As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(atmospheric_pressure) Then atmospheric_pressure = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ABSOLUTE_PRESSURE = XLPy.CallUDF(PYTHON_MODULE, "WARP_ABSOLUTE_PRESSURE", _
+        Array(CellsOf(gauge_pressure), CellsOf(atmospheric_pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ABSOLUTE_PRESSURE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SATURATION_TEMPERATURE(ByVal pressure As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SATURATION_TEMPERATURE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SATURATION_TEMPERATURE", _
+        Array(CellsOf(pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SATURATION_TEMPERATURE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SATURATION_PRESSURE(ByVal temperature As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SATURATION_PRESSURE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SATURATION_PRESSURE", _
+        Array(CellsOf(temperature), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SATURATION_PRESSURE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SATURATED_WATER_ENTHALPY(ByVal pressure As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SATURATED_WATER_ENTHALPY = XLPy.CallUDF(PYTHON_MODULE, "WARP_SATURATED_WATER_ENTHALPY", _
+        Array(CellsOf(pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SATURATED_WATER_ENTHALPY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SATURATED_STEAM_ENTHALPY(ByVal pressure As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SATURATED_STEAM_ENTHALPY = XLPy.CallUDF(PYTHON_MODULE, "WARP_SATURATED_STEAM_ENTHALPY", _
+        Array(CellsOf(pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SATURATED_STEAM_ENTHALPY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_EVAPORATION_ENTHALPY(ByVal pressure As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_EVAPORATION_ENTHALPY = XLPy.CallUDF(PYTHON_MODULE, "WARP_EVAPORATION_ENTHALPY", _
+        Array(CellsOf(pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_EVAPORATION_ENTHALPY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WATER_ENTHALPY(ByVal temperature As Variant, _
+        Optional ByVal pressure As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(pressure) Then pressure = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WATER_ENTHALPY = XLPy.CallUDF(PYTHON_MODULE, "WARP_WATER_ENTHALPY", _
+        Array(CellsOf(temperature), CellsOf(pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WATER_ENTHALPY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_VAPOUR_ENTHALPY(ByVal temperature As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_VAPOUR_ENTHALPY = XLPy.CallUDF(PYTHON_MODULE, "WARP_VAPOUR_ENTHALPY", _
+        Array(CellsOf(temperature), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_VAPOUR_ENTHALPY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_STEAM_FOR_HEAT(ByVal heat As Variant, ByVal pressure As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_STEAM_FOR_HEAT = XLPy.CallUDF(PYTHON_MODULE, "WARP_STEAM_FOR_HEAT", _
+        Array(CellsOf(heat), CellsOf(pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_STEAM_FOR_HEAT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HEATING_STEAM_DIRECT(ByVal water_mass As Variant, _
+        ByVal temperature_in As Variant, ByVal temperature_out As Variant, _
+        ByVal pressure As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HEATING_STEAM_DIRECT = XLPy.CallUDF(PYTHON_MODULE, "WARP_HEATING_STEAM_DIRECT", _
+        Array(CellsOf(water_mass), CellsOf(temperature_in), CellsOf(temperature_out), CellsOf(pressure), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HEATING_STEAM_DIRECT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HEATING_STEAM_CLOSED(ByVal water_mass As Variant, _
+        ByVal temperature_in As Variant, ByVal temperature_out As Variant, _
+        ByVal pressure As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HEATING_STEAM_CLOSED = XLPy.CallUDF(PYTHON_MODULE, "WARP_HEATING_STEAM_CLOSED", _
+        Array(CellsOf(water_mass), CellsOf(temperature_in), CellsOf(temperature_out), CellsOf(pressure), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HEATING_STEAM_CLOSED = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BATH_SURFACE_HEAT(ByVal surface_heat_loss As Variant, _
+        ByVal heated_surface As Variant, ByVal throughput As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BATH_SURFACE_HEAT = XLPy.CallUDF(PYTHON_MODULE, "WARP_BATH_SURFACE_HEAT", _
+        Array(CellsOf(surface_heat_loss), CellsOf(heated_surface), CellsOf(throughput), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BATH_SURFACE_HEAT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_YARN_HEAT(ByVal moisture_in As Variant, ByVal temperature_in As Variant, _
+        ByVal temperature_out As Variant, Optional ByVal heat_capacity_fibre As Variant, _
+        Optional ByVal heat_capacity_water As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(heat_capacity_fibre) Then heat_capacity_fibre = Empty
+    If IsMissing(heat_capacity_water) Then heat_capacity_water = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_YARN_HEAT = XLPy.CallUDF(PYTHON_MODULE, "WARP_YARN_HEAT", _
+        Array(CellsOf(moisture_in), CellsOf(temperature_in), CellsOf(temperature_out), _
+        CellsOf(heat_capacity_fibre), CellsOf(heat_capacity_water), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_YARN_HEAT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DRYING_HEAT(ByVal moisture_in As Variant, ByVal moisture_out As Variant, _
+        ByVal temperature_in As Variant, ByVal yarn_temperature_out As Variant, _
+        Optional ByVal heat_capacity_fibre As Variant, _
+        Optional ByVal heat_capacity_water As Variant, _
+        Optional ByVal vapour_temperature As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(heat_capacity_fibre) Then heat_capacity_fibre = Empty
+    If IsMissing(heat_capacity_water) Then heat_capacity_water = Empty
+    If IsMissing(vapour_temperature) Then vapour_temperature = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DRYING_HEAT = XLPy.CallUDF(PYTHON_MODULE, "WARP_DRYING_HEAT", _
+        Array(CellsOf(moisture_in), CellsOf(moisture_out), CellsOf(temperature_in), _
+        CellsOf(yarn_temperature_out), CellsOf(heat_capacity_fibre), CellsOf(heat_capacity_water), _
+        CellsOf(vapour_temperature), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DRYING_HEAT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DRYING_STEAM(ByVal heat As Variant, ByVal pressure As Variant, _
+        ByVal dryer_efficiency As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DRYING_STEAM = XLPy.CallUDF(PYTHON_MODULE, "WARP_DRYING_STEAM", _
+        Array(CellsOf(heat), CellsOf(pressure), CellsOf(dryer_efficiency), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DRYING_STEAM = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_STEAM_PER_WATER_EVAPORATED(ByVal steam_use As Variant, _
+        ByVal evaporated As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_STEAM_PER_WATER_EVAPORATED = XLPy.CallUDF(PYTHON_MODULE, "WARP_STEAM_PER_WATER_EVAPORATED", _
+        Array(CellsOf(steam_use), CellsOf(evaporated), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_STEAM_PER_WATER_EVAPORATED = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_IDEAL_STEAM_PER_WATER_EVAPORATED(ByVal pressure As Variant, _
+        ByVal temperature_in As Variant, Optional ByVal vapour_temperature As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(vapour_temperature) Then vapour_temperature = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_IDEAL_STEAM_PER_WATER_EVAPORATED = XLPy.CallUDF(PYTHON_MODULE, "WARP_IDEAL_STEAM_PER_WATER_EVAPORATED", _
+        Array(CellsOf(pressure), CellsOf(temperature_in), CellsOf(vapour_temperature), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_IDEAL_STEAM_PER_WATER_EVAPORATED = CVErr(xlErrValue)
+End Function
+
+' Prices and cost
+Private Sub DescribeGroup7()
+    Describe "WARP_DELIVERED_PRICE", "Prices and cost: Price of a product at the mill's gate, in the mill's money. Gives: price [money/kg].", _
+        Array("price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "freight and duty on the product as delivered [money/kg], 0 to 100,000 money/kg; left out: 0 money/kg", _
+        "money of the mill for one of the other currency, 1e-06 to 1,000,000; left out: 1", _
+        "unit of the result; left out: money/kg")
+    Describe "WARP_PRICE_OF_PURE_SUBSTANCE", "Prices and cost: Price of the active part of a product, which is what offers of unlike strength compare by. Gives: pure price [money/kg].", _
+        Array("price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "pure substance in the product as delivered (assay) [%], 1 to 100 %", _
+        "freight and duty on the product as delivered [money/kg], 0 to 100,000 money/kg; left out: 0 money/kg", _
+        "unit of the result; left out: money/kg")
+    Describe "WARP_PRICE_FROM_VOLUME", "Prices and cost: Price by mass of a product that is sold by volume. Gives: price [money/kg].", _
+        Array("price of a product sold by volume [money/L], 0 to 1,000,000 money/L", _
+        "density of the product [kg/L], 0.5 to 3 kg/L", "unit of the result; left out: money/kg")
+    Describe "WARP_PRICE_WITH_MARGIN", "Prices and cost: Selling price that leaves a margin, as a share of that price. Gives: selling price [money/kg].", _
+        Array("cost per mass of yarn [money/kg], 0 to 1,000,000,000 money/kg", _
+        "margin, of the selling price [%], 0 to 90 %", "unit of the result; left out: money/kg")
+    Describe "WARP_COST_PER_METRE_OF_CLOTH", "Prices and cost: Cost per metre of cloth from the cost per mass of warp. Gives: cost per metre [money/m].", _
+        Array("cost per mass of yarn [money/kg], 0 to 1,000,000,000 money/kg", _
+        "grey warp yarn bought per metre of loom-state cloth [g/m], 0 to 5000 g/m", _
+        "unit of the result; left out: money/m")
+End Sub
+
+Public Function WARP_DELIVERED_PRICE(ByVal price As Variant, Optional ByVal freight As Variant, _
+        Optional ByVal exchange_rate As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(freight) Then freight = Empty
+    If IsMissing(exchange_rate) Then exchange_rate = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DELIVERED_PRICE = XLPy.CallUDF(PYTHON_MODULE, "WARP_DELIVERED_PRICE", _
+        Array(CellsOf(price), CellsOf(freight), CellsOf(exchange_rate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DELIVERED_PRICE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRICE_OF_PURE_SUBSTANCE(ByVal price As Variant, ByVal strength As Variant, _
+        Optional ByVal freight As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(freight) Then freight = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PRICE_OF_PURE_SUBSTANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRICE_OF_PURE_SUBSTANCE", _
+        Array(CellsOf(price), CellsOf(strength), CellsOf(freight), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PRICE_OF_PURE_SUBSTANCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRICE_FROM_VOLUME(ByVal price_per_litre As Variant, ByVal density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PRICE_FROM_VOLUME = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRICE_FROM_VOLUME", _
+        Array(CellsOf(price_per_litre), CellsOf(density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PRICE_FROM_VOLUME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRICE_WITH_MARGIN(ByVal cost As Variant, ByVal margin As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PRICE_WITH_MARGIN = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRICE_WITH_MARGIN", _
+        Array(CellsOf(cost), CellsOf(margin), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PRICE_WITH_MARGIN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_COST_PER_METRE_OF_CLOTH(ByVal cost As Variant, _
+        ByVal warp_mass_per_metre As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_COST_PER_METRE_OF_CLOTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_COST_PER_METRE_OF_CLOTH", _
+        Array(CellsOf(cost), CellsOf(warp_mass_per_metre), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_COST_PER_METRE_OF_CLOTH = CVErr(xlErrValue)
+End Function
+
+' Discharge
+Private Sub DescribeGroup8()
+    Describe "WARP_CONCENTRATION_FROM_LOAD", "Discharge: Concentration of a parameter, from its load and the flow. Gives: effluent concentration [mg/L].", _
+        Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
+        "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
+    Describe "WARP_LOAD_FROM_CONCENTRATION", "Discharge: Load of a parameter, from its concentration and the flow. Gives: load [g/kg].", _
+        Array("concentration in the effluent [mg/L], 0 to 1,000,000 mg/L", _
+        "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: g/kg")
+    Describe "WARP_LOAD_PER_METRE_OF_CLOTH", "Discharge: Load per metre of cloth, from the load per mass of warp. Gives: load per metre [g/m].", _
+        Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
+        "grey warp yarn bought per metre of loom-state cloth [g/m], 0 to 5000 g/m", _
+        "unit of the result; left out: g/m")
+    Describe "WARP_ACID_FOR_ALKALINITY", "Discharge: Acid (100 %) that takes up a strong-ion difference in full; sulfuric acid when no other is named. Gives: acid demand [g/L].", _
+        Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
+        "pure acid that takes up one mol of charge [g/mol], 1 to 500 g/mol; left out: 49.036 g/mol", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_OXYGEN_DEMAND_OF_LOAD", "Discharge: Chemical oxygen demand of a load. Gives: load [g/kg].", _
+        Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
+        "oxygen taken by full oxidation, per substance [kg/kg], 0 to 5 kg/kg", _
+        "share of the theoretical demand that the test finds [%], 0 to 120 %; left out: 100 %", _
+        "unit of the result; left out: g/kg")
+End Sub
+
+Public Function WARP_CONCENTRATION_FROM_LOAD(ByVal load As Variant, _
+        ByVal effluent_volume As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATION_FROM_LOAD = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATION_FROM_LOAD", _
+        Array(CellsOf(load), CellsOf(effluent_volume), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATION_FROM_LOAD = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOAD_FROM_CONCENTRATION(ByVal effluent_concentration As Variant, _
+        ByVal effluent_volume As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOAD_FROM_CONCENTRATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOAD_FROM_CONCENTRATION", _
+        Array(CellsOf(effluent_concentration), CellsOf(effluent_volume), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOAD_FROM_CONCENTRATION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOAD_PER_METRE_OF_CLOTH(ByVal load As Variant, _
+        ByVal warp_mass_per_metre As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOAD_PER_METRE_OF_CLOTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOAD_PER_METRE_OF_CLOTH", _
+        Array(CellsOf(load), CellsOf(warp_mass_per_metre), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOAD_PER_METRE_OF_CLOTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ACID_FOR_ALKALINITY(ByVal alkalinity As Variant, _
+        Optional ByVal acid_per_charge As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(acid_per_charge) Then acid_per_charge = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ACID_FOR_ALKALINITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_ACID_FOR_ALKALINITY", _
+        Array(CellsOf(alkalinity), CellsOf(acid_per_charge), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ACID_FOR_ALKALINITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_OXYGEN_DEMAND_OF_LOAD(ByVal load As Variant, ByVal oxygen_demand As Variant, _
+        Optional ByVal recovery As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(recovery) Then recovery = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_OXYGEN_DEMAND_OF_LOAD = XLPy.CallUDF(PYTHON_MODULE, "WARP_OXYGEN_DEMAND_OF_LOAD", _
+        Array(CellsOf(load), CellsOf(oxygen_demand), CellsOf(recovery), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_OXYGEN_DEMAND_OF_LOAD = CVErr(xlErrValue)
+End Function
+
+' Look-ups, sets and the program
+Private Sub DescribeGroup9()
+    Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
+        Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
+        "its arguments, as that formula has them")
+    Describe "WARP_CONVERTED_VALUE", "Look-ups, sets and the program: Read a number in one unit in another one. Gives: the value in the other unit.", _
+        Array("a number", "its unit, such as Ne", "unit of the result, such as tex")
+    Describe "WARP_CAUTION_FOR", "Look-ups, sets and the program: The usual cautions for a material of the list or a group of materials, and to whom they defer. Gives: cautions, to be read beside the supplier's safety data sheet.", _
+        Array("material or group of materials, such as caustic_lye_50 or hydrosulfite")
+    Describe "WARP_DEFAULT_LOW", "Look-ups, sets and the program: Low end of the band of a default. Gives: the value.", _
+        Array("group and quantity, such as indigo.bath_hydrosulfite", _
+        "unit of the result; left out: that of the table")
+    Describe "WARP_DEFAULT_TYPICAL", "Look-ups, sets and the program: Typical value of a default: what an empty setting takes. Gives: the value.", _
+        Array("group and quantity, such as indigo.bath_hydrosulfite", _
+        "unit of the result; left out: that of the table")
+    Describe "WARP_DEFAULT_HIGH", "Look-ups, sets and the program: High end of the band of a default. Gives: the value.", _
+        Array("group and quantity, such as indigo.bath_hydrosulfite", _
+        "unit of the result; left out: that of the table")
+    Describe "WARP_DEFAULT_SOURCE", "Look-ups, sets and the program: Value and band of a default, where they come from, and what else a reader should know. Gives: value, band, source and note.", _
+        Array("group and quantity, such as indigo.bath_hydrosulfite")
+    Describe "WARP_MOLAR_MASS", "Look-ups, sets and the program: Mass of one mol of a substance, from its formula. Gives: molar mass [g/mol].", _
+        Array("element symbols and numbers, such as NaOH or Na2S.9H2O", _
+        "unit of the result; left out: g/mol")
+    Describe "WARP_THEORETICAL_OXYGEN_DEMAND", "Look-ups, sets and the program: Oxygen that the full oxidation of a substance takes, from its formula. Gives: oxygen per mass of the substance [kg/kg].", _
+        Array("element symbols and numbers, such as NaOH or Na2S.9H2O", _
+        "what nitrogen ends as, ammonium or nitrate; left out: ammonium", _
+        "unit of the result; left out: kg/kg")
+    Describe "WARP_PUBLISHED_LOW", "Look-ups, sets and the program: Low end of a range to compare a result with. Gives: the value.", _
+        Array("key of the range, such as water_rope_usual", _
+        "unit of the result; left out: that of the table")
+    Describe "WARP_PUBLISHED_HIGH", "Look-ups, sets and the program: High end of a range to compare a result with. Gives: the value.", _
+        Array("key of the range, such as water_rope_usual", _
+        "unit of the result; left out: that of the table")
+    Describe "WARP_PUBLISHED_RANGE", "Look-ups, sets and the program: A range to compare a result with, and its source; published only where that is a publication. Gives: range, source and note.", _
+        Array("key of the range, such as water_rope_usual")
+    Describe "WARP_SUBLOTS_OF_SET", "Look-ups, sets and the program: Lettered sub-lots of a long set, from the top of the tub: letter, place in the tub, length. Gives: rows of letter, place in the tub, length [m].", _
+        Array("length of one set [m], 1 to 200,000 m", _
+        "length of one lettered sub-lot [m], 1 to 200,000 m", "unit of the result; left out: m")
+    Describe "WARP_HYDROSULFITE_BY_DIP", "Look-ups, sets and the program: Hydrosulfite in the liquor on the yarn behind each dip, wet on wet: dip, concentration. Gives: rows of dip, concentration [g/L].", _
+        Array("dip boxes used, a whole number from 1 to 24", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "share of the carried hydrosulfite that one sky destroys [%], 0 to 100 %", _
+        "hydrosulfite (100 %) in the dye bath [g/L], 0 to 20 g/L", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_PROGRAM_VERSION", "Look-ups, sets and the program: Version of the program. Gives: version.", _
+        Array()
+    Describe "WARP_TABLES_FINGERPRINT", "Look-ups, sets and the program: A short mark of the content of all reference tables: one other figure, another mark. Gives: twelve letters and figures.", _
+        Array()
+    Describe "WARP_PROGRAM_INTERPRETER", "Look-ups, sets and the program: The Python that calculates the formulas, and the larger libraries that it has loaded. Gives: one line.", _
+        Array()
+End Sub
+
+Public Function WARP_REASON_FOR(ByVal name As Variant, ParamArray arguments() As Variant) As Variant
+    On Error GoTo Refused
+    Dim handed() As Variant
+    Dim place As Long
+    handed = Array(CellsOf(name))
+    ReDim Preserve handed(0 To 1 + UBound(arguments))
+    For place = 0 To UBound(arguments)
+        If Not IsMissing(arguments(place)) Then _
+            handed(1 + place) = CellsOf(arguments(place))
+    Next place
+    WARP_REASON_FOR = XLPy.CallUDF(PYTHON_MODULE, "WARP_REASON_FOR", handed)
+    Exit Function
+Refused:
+    WARP_REASON_FOR = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CONVERTED_VALUE(ByVal value As Variant, ByVal unit As Variant, _
+        ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    WARP_CONVERTED_VALUE = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONVERTED_VALUE", _
+        Array(CellsOf(value), CellsOf(unit), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONVERTED_VALUE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CAUTION_FOR(ByVal key As Variant) As Variant
+    On Error GoTo Refused
+    WARP_CAUTION_FOR = XLPy.CallUDF(PYTHON_MODULE, "WARP_CAUTION_FOR", _
+        Array(CellsOf(key)))
+    Exit Function
+Refused:
+    WARP_CAUTION_FOR = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DEFAULT_LOW(ByVal key As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DEFAULT_LOW = XLPy.CallUDF(PYTHON_MODULE, "WARP_DEFAULT_LOW", _
+        Array(CellsOf(key), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DEFAULT_LOW = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DEFAULT_TYPICAL(ByVal key As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DEFAULT_TYPICAL = XLPy.CallUDF(PYTHON_MODULE, "WARP_DEFAULT_TYPICAL", _
+        Array(CellsOf(key), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DEFAULT_TYPICAL = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DEFAULT_HIGH(ByVal key As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DEFAULT_HIGH = XLPy.CallUDF(PYTHON_MODULE, "WARP_DEFAULT_HIGH", _
+        Array(CellsOf(key), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DEFAULT_HIGH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DEFAULT_SOURCE(ByVal key As Variant) As Variant
+    On Error GoTo Refused
+    WARP_DEFAULT_SOURCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_DEFAULT_SOURCE", _
+        Array(CellsOf(key)))
+    Exit Function
+Refused:
+    WARP_DEFAULT_SOURCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MOLAR_MASS(ByVal formula As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MOLAR_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_MOLAR_MASS", _
+        Array(CellsOf(formula), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MOLAR_MASS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_THEORETICAL_OXYGEN_DEMAND(ByVal formula As Variant, _
+        Optional ByVal nitrogen As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(nitrogen) Then nitrogen = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_THEORETICAL_OXYGEN_DEMAND = XLPy.CallUDF(PYTHON_MODULE, "WARP_THEORETICAL_OXYGEN_DEMAND", _
+        Array(CellsOf(formula), CellsOf(nitrogen), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_THEORETICAL_OXYGEN_DEMAND = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PUBLISHED_LOW(ByVal key As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PUBLISHED_LOW = XLPy.CallUDF(PYTHON_MODULE, "WARP_PUBLISHED_LOW", _
+        Array(CellsOf(key), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PUBLISHED_LOW = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PUBLISHED_HIGH(ByVal key As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PUBLISHED_HIGH = XLPy.CallUDF(PYTHON_MODULE, "WARP_PUBLISHED_HIGH", _
+        Array(CellsOf(key), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PUBLISHED_HIGH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PUBLISHED_RANGE(ByVal key As Variant) As Variant
+    On Error GoTo Refused
+    WARP_PUBLISHED_RANGE = XLPy.CallUDF(PYTHON_MODULE, "WARP_PUBLISHED_RANGE", _
+        Array(CellsOf(key)))
+    Exit Function
+Refused:
+    WARP_PUBLISHED_RANGE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SUBLOTS_OF_SET(ByVal set_length As Variant, ByVal sublot_length As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SUBLOTS_OF_SET = XLPy.CallUDF(PYTHON_MODULE, "WARP_SUBLOTS_OF_SET", _
+        Array(CellsOf(set_length), CellsOf(sublot_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SUBLOTS_OF_SET = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFITE_BY_DIP(ByVal dips As Variant, ByVal exchange As Variant, _
+        ByVal sky_destruction As Variant, ByVal bath_hydrosulfite As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFITE_BY_DIP = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFITE_BY_DIP", _
+        Array(CellsOf(dips), CellsOf(exchange), CellsOf(sky_destruction), CellsOf(bath_hydrosulfite), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFITE_BY_DIP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PROGRAM_VERSION() As Variant
+    On Error GoTo Refused
+    WARP_PROGRAM_VERSION = XLPy.CallUDF(PYTHON_MODULE, "WARP_PROGRAM_VERSION", _
+        Array())
+    Exit Function
+Refused:
+    WARP_PROGRAM_VERSION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_TABLES_FINGERPRINT() As Variant
+    On Error GoTo Refused
+    WARP_TABLES_FINGERPRINT = XLPy.CallUDF(PYTHON_MODULE, "WARP_TABLES_FINGERPRINT", _
+        Array())
+    Exit Function
+Refused:
+    WARP_TABLES_FINGERPRINT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PROGRAM_INTERPRETER() As Variant
+    On Error GoTo Refused
+    WARP_PROGRAM_INTERPRETER = XLPy.CallUDF(PYTHON_MODULE, "WARP_PROGRAM_INTERPRETER", _
+        Array())
+    Exit Function
+Refused:
+    WARP_PROGRAM_INTERPRETER = CVErr(xlErrValue)
+End Function
