@@ -30,6 +30,7 @@ Public Sub WarpDescribe()
     DescribeGroup7
     DescribeGroup8
     DescribeGroup9
+    DescribeGroup10
 End Sub
 
 ' A reference as the values of its cells, everything else as it is.
@@ -1864,8 +1865,182 @@ Refused:
     WARP_OXYGEN_DEMAND_OF_LOAD = CVErr(xlErrValue)
 End Function
 
-' Look-ups, sets and the program
+' The mill's book
 Private Sub DescribeGroup9()
+    Describe "WARP_OPENED_BOOK", "The mill's book: Read the mill's book from its sheets; the other functions of this group take the text it gives. Gives: a mark of the book.", _
+        Array("the sheet Enquiries, its whole range from A1 on", _
+        "the sheet Styles, its whole range from A1 on", _
+        "the sheet Recipes, its whole range from A1 on", _
+        "the sheet Ranges, its whole range from A1 on", _
+        "the sheet Routes, its whole range from A1 on", _
+        "the sheet Materials, its whole range from A1 on", _
+        "the sheet Mill costs, its whole range from A1 on")
+    Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
+        Array("the cell of WARP_OPENED_BOOK", _
+        "one of: quotes, key_figures, cost_by_group, cost_by_step, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety, sources, run_record", _
+        "a code of the sheet Enquiries; left out: all of them", _
+        "rows of the range, which are filled up; left out: as many as there are")
+    Describe "WARP_USE_PER_KG", "The mill's book: What an enquiry takes per kilogram of grey yarn sold, fills, stops and leaders in. Gives: use [g/kg, L/kg, kg/kg, kWh/kg].", _
+        Array("the cell of WARP_OPENED_BOOK", _
+        "code of a material, as delivered; a substance or role, as 100 %; water, steam or power", _
+        "a code of the sheet Enquiries", "unit of the result; left out: the usual one")
+    Describe "WARP_USE_PER_METRE", "The mill's book: What an enquiry takes per metre of finished cloth, or of another basis. Gives: use [g/m and so on].", _
+        Array("the cell of WARP_OPENED_BOOK", _
+        "code of a material, as delivered; a substance or role, as 100 %; water, steam or power", _
+        "a code of the sheet Enquiries", _
+        "kg of grey yarn, m of finished cloth and so on; left out: the usual one", _
+        "unit of the result; left out: the usual one")
+    Describe "WARP_USE_OF_ORDER", "The mill's book: What a whole order takes. Gives: use [kg, L].", _
+        Array("the cell of WARP_OPENED_BOOK", _
+        "code of a material, as delivered; a substance or role, as 100 %; water, steam or power", _
+        "a code of the sheet Enquiries", "unit of the result; left out: the usual one")
+    Describe "WARP_RUNNING_USE_PER_KG", "The mill's book: What a recipe takes on a range while it runs, per kilogram of yarn: no fill, no stop, no leader. Gives: use [g/kg, L/kg, kg/kg, kWh/kg].", _
+        Array("the cell of WARP_OPENED_BOOK", _
+        "code of a material, as delivered; a substance or role, as 100 %; water, steam or power", _
+        "a code of the sheet Recipes", "a code of the sheet Ranges", _
+        "a code of the sheet Styles: its warp sets the throughput", _
+        "sets that run side by side; left out: 1", "unit of the result; left out: the usual one")
+    Describe "WARP_COST_ON", "The mill's book: Cost of an enquiry on a basis: all of it, or a cost group, a step or a material. Gives: money of the mill.", _
+        Array("the cell of WARP_OPENED_BOOK", "a code of the sheet Enquiries", _
+        "kg of grey yarn, m of finished cloth and so on; left out: the usual one", _
+        "a cost group, a step or a material; left out: all")
+    Describe "WARP_PRICE_ON", "The mill's book: Selling price of an enquiry on a basis, with its margin, not rounded. Gives: money of the mill.", _
+        Array("the cell of WARP_OPENED_BOOK", "a code of the sheet Enquiries", _
+        "kg of grey yarn, m of finished cloth and so on; left out: the usual one")
+    Describe "WARP_DISCHARGE_LOAD", "The mill's book: Load of a parameter in a stream, or in all, per kilogram of grey yarn: an estimate, no measurement. Gives: load [g/kg], flow [L/kg].", _
+        Array("the cell of WARP_OPENED_BOOK", "COD, sodium, sulfate, flow and so on", _
+        "a code of the sheet Enquiries", "name of a stream; left out: all streams", _
+        "unit of the result; left out: the usual one")
+    Describe "WARP_DISCHARGE_CONCENTRATION", "The mill's book: Concentration of a parameter in a stream, before any treatment: an estimate, no measurement. Gives: concentration [mg/L].", _
+        Array("the cell of WARP_OPENED_BOOK", "COD, sodium, sulfate, flow and so on", _
+        "a code of the sheet Enquiries", "name of a stream; left out: all streams", _
+        "unit of the result; left out: the usual one")
+End Sub
+
+Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Variant, _
+        ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
+        ByVal materials As Variant, ByVal mill_costs As Variant) As Variant
+    On Error GoTo Refused
+    WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
+        Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
+        CellsOf(materials), CellsOf(mill_costs)))
+    Exit Function
+Refused:
+    WARP_OPENED_BOOK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RESULT_TABLE(ByVal book As Variant, ByVal table As Variant, _
+        Optional ByVal enquiry As Variant, Optional ByVal rows As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(enquiry) Then enquiry = Empty
+    If IsMissing(rows) Then rows = Empty
+    WARP_RESULT_TABLE = XLPy.CallUDF(PYTHON_MODULE, "WARP_RESULT_TABLE", _
+        Array(CellsOf(book), CellsOf(table), CellsOf(enquiry), CellsOf(rows)))
+    Exit Function
+Refused:
+    WARP_RESULT_TABLE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_USE_PER_KG(ByVal book As Variant, ByVal what As Variant, _
+        ByVal enquiry As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_USE_PER_KG = XLPy.CallUDF(PYTHON_MODULE, "WARP_USE_PER_KG", _
+        Array(CellsOf(book), CellsOf(what), CellsOf(enquiry), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_USE_PER_KG = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_USE_PER_METRE(ByVal book As Variant, ByVal what As Variant, _
+        ByVal enquiry As Variant, Optional ByVal basis As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(basis) Then basis = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_USE_PER_METRE = XLPy.CallUDF(PYTHON_MODULE, "WARP_USE_PER_METRE", _
+        Array(CellsOf(book), CellsOf(what), CellsOf(enquiry), CellsOf(basis), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_USE_PER_METRE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_USE_OF_ORDER(ByVal book As Variant, ByVal what As Variant, _
+        ByVal enquiry As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_USE_OF_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_USE_OF_ORDER", _
+        Array(CellsOf(book), CellsOf(what), CellsOf(enquiry), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_USE_OF_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_RUNNING_USE_PER_KG(ByVal book As Variant, ByVal what As Variant, _
+        ByVal recipe As Variant, ByVal range_code As Variant, ByVal style As Variant, _
+        Optional ByVal sets As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(sets) Then sets = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_RUNNING_USE_PER_KG = XLPy.CallUDF(PYTHON_MODULE, "WARP_RUNNING_USE_PER_KG", _
+        Array(CellsOf(book), CellsOf(what), CellsOf(recipe), CellsOf(range_code), CellsOf(style), _
+        CellsOf(sets), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_RUNNING_USE_PER_KG = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_COST_ON(ByVal book As Variant, ByVal enquiry As Variant, _
+        Optional ByVal basis As Variant, Optional ByVal part As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(basis) Then basis = Empty
+    If IsMissing(part) Then part = Empty
+    WARP_COST_ON = XLPy.CallUDF(PYTHON_MODULE, "WARP_COST_ON", _
+        Array(CellsOf(book), CellsOf(enquiry), CellsOf(basis), CellsOf(part)))
+    Exit Function
+Refused:
+    WARP_COST_ON = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRICE_ON(ByVal book As Variant, ByVal enquiry As Variant, _
+        Optional ByVal basis As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(basis) Then basis = Empty
+    WARP_PRICE_ON = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRICE_ON", _
+        Array(CellsOf(book), CellsOf(enquiry), CellsOf(basis)))
+    Exit Function
+Refused:
+    WARP_PRICE_ON = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DISCHARGE_LOAD(ByVal book As Variant, ByVal parameter As Variant, _
+        ByVal enquiry As Variant, Optional ByVal stream As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(stream) Then stream = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DISCHARGE_LOAD = XLPy.CallUDF(PYTHON_MODULE, "WARP_DISCHARGE_LOAD", _
+        Array(CellsOf(book), CellsOf(parameter), CellsOf(enquiry), CellsOf(stream), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DISCHARGE_LOAD = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DISCHARGE_CONCENTRATION(ByVal book As Variant, ByVal parameter As Variant, _
+        ByVal enquiry As Variant, Optional ByVal stream As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(stream) Then stream = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DISCHARGE_CONCENTRATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_DISCHARGE_CONCENTRATION", _
+        Array(CellsOf(book), CellsOf(parameter), CellsOf(enquiry), CellsOf(stream), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DISCHARGE_CONCENTRATION = CVErr(xlErrValue)
+End Function
+
+' Look-ups, sets and the program
+Private Sub DescribeGroup10()
     Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
         Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
         "its arguments, as that formula has them")

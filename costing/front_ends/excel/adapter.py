@@ -2,7 +2,8 @@
 
 Every argument arrives as a block of rows, also that of one cell; nothing for an argument that is left out.
 An empty cell is nothing, a number is a float whatever the decimal sign on the screen, a truth value is one.
-So an empty cell is seen, unlike in LibreOffice.
+So an empty cell is seen, unlike in LibreOffice. A number that Excel shows as money or as a date is refused
+where it arrives as such; the VBA module of `costing.front_ends.excel.vba` hands over the plain number.
 
 An error in a cell, such as #DIV/0!, would arrive as nothing, as if the cell were empty, and a default would
 take its place. The functions ask for its text instead and refuse it, wherever in a block it stands. An error
@@ -118,7 +119,9 @@ def _cell(name: str, parameter: Parameter, block: Any) -> Any:
     for row, cells_of_row in enumerate(rows, start=1):
         for column, cell in enumerate(cells_of_row, start=1):
             _without_error(name, parameter, cell, "" if alone else f" in its row {row}, column {column}")
-    return rows[0][0] if alone and parameter.kind != BLOCK else rows
+    if parameter.kind == BLOCK:  # as LibreOffice hands it over, so that a book has one mark in both
+        return tuple(tuple("" if cell is None else cell for cell in row) for row in rows)
+    return rows[0][0] if alone else rows
 
 
 def _without_error(name: str, parameter: Parameter, cell: Any, place: str = "") -> Any:
