@@ -15,7 +15,7 @@ from costing.formulas.cell_function import ARRAY, BLOCK, NUMBER, VARARGS, CellFu
 from costing.formulas.registry import OTHERS, cell_functions
 from costing.front_ends.excel.adapter import FIRST_ERROR_CODE, cells, handed_back, method
 from costing.quantities import InputError
-from tests.book.blocks import demo_blocks
+from tests.book.blocks import demo_blocks, with_cell
 from tests.excel.conftest import Excel, RefusedError
 
 RELATIVE = 1e-12
@@ -182,8 +182,7 @@ def test_an_error_in_any_cell_is_an_error_in_the_result(excel: Excel, name: str)
 def test_a_book_with_an_error_in_a_cell_is_not_opened(excel: Excel) -> None:
     blocks = demo_blocks()
     sheets = [blocks[name] for name in sheet_names()]
-    sheets[1] = [[*row] for row in sheets[1]]
-    sheets[1][4][1] = error(2007)
+    sheets[1] = with_cell(sheets[1], "B5", error(2007))
     with pytest.raises(RefusedError, match=r"holds the error #DIV/0! in its row 5, column 2; mend"):
         excel.call("WARP_OPENED_BOOK", sheets)
 
