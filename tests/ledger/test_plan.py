@@ -76,3 +76,16 @@ def test_take_up_counts_on_the_warp() -> None:
     on_warp = dataclasses.replace(style, crimp_basis="warp length")
     assert plan_cloth(style).crimp == pytest.approx(0.08, abs=1e-12)
     assert plan_cloth(on_warp).crimp == pytest.approx(0.0869565, abs=1e-7)
+
+
+def test_a_reed_width_is_wider_than_the_cloth() -> None:
+    """1.72 m in the reed, 3 % weft crimp: 1.72/1.03 = 1.66990 m of cloth; ends counted in the reed stay."""
+    style = dataclasses.replace(example_mill().styles["S"], width=1.72, width_basis="reed", weft_crimp=0.03)
+    fabric = plan_cloth(style)
+    assert fabric.reed_width == 1.72
+    assert fabric.cloth_width == pytest.approx(1.669903, abs=1e-6)
+    # 2450 ends/m x 1.72 m + 48 = 4262 ends of 84.36 tex over 1.66990 m, 8 % crimp and 9 % size; weft 1650
+    # picks/m of 98.42 tex with 3 % crimp: 253.460 + 167.265 = 420.725 g/m2
+    warp = 4262 / 1.669903 * 0.08436 * 1.08 * 1.09
+    weft = 1650 * 0.09842 * 1.03
+    assert fabric.loom_state_areal_mass * 1000 == pytest.approx(warp + weft, rel=1e-6)
