@@ -30,6 +30,9 @@ IONS = {
     "hydrosulfite": ("sodium_hydrosulfite", "S2O4"),
 }
 
+# Parameters that are an element, however it is bound.
+ELEMENTS = {"sodium": "Na", "sulfur, all forms": "S", "nitrogen of dye and chemicals": "N"}
+
 # Anions of strong acids: charge per mol of the salt. Sulfite and carbonate are weak and stay out.
 STRONG_ANIONS = {
     "sodium_sulfate": 2.0,
@@ -104,31 +107,22 @@ class Factors:
     def _parts(self, substance: str) -> dict[str, float]:
         demand = self.demand(substance).found
         inorganic = is_inorganic_sulfur(substance)
-        sulfur = content(substance, "S", self._materials)
         parts = {
             "COD, organic": 0.0 if inorganic else demand,
             "COD, inorganic sulfur": demand if inorganic else 0.0,
             "COD, both": demand,
-            "sodium": content(substance, "Na", self._materials),
-            "sulfur, all forms": sulfur,
-            "nitrogen of dye and chemicals": content(substance, "N", self._materials),
         }
-        if inorganic or substance == "sodium_sulfate":
-            parts["sulfate, once all is oxidised"] = (
-                sulfur * molar_mass_of_formula("SO4") / molar_mass_of_formula("S")
-            )
-        if is_dye(substance):
-            parts["unfixed dye"] = molar_mass(REDUCED_DYES.get(substance, substance)) / molar_mass(substance)
-        for parameter, (salt, ion) in IONS.items():
-            if substance == salt:
-                parts[parameter] = molar_mass_of_formula(ion) / molar_mass(salt)
+        if substance in substances():
+            parts.update(_parts_of_formula(substance))
+        else:
+            for parameter, element in ELEMENTS.items():
+                parts[parameter] = content(substance, element, self._materials)
         return {parameter: share for parameter, share in parts.items() if share}
 
     def grounds(self, substance: str, parameter: str) -> str:
         """Where the factor of a substance for a parameter comes from, in words."""
         if parameter.startswith("COD"):
-            demand = self.demand(substance)
-            return f"{demand.theory:.4g} kg/kg, {100 * demand.recovery:.3g} % found: {demand.grounds}"
+            return self.demand(substance).grounds
         if substance in substances():
             return f"formula {substances()[substance].formula}"
         if substance in self._materials:
@@ -155,6 +149,21 @@ class Factors:
             1.0,
             "scour.oxygen_demand on all organic matter dissolved, less its pectic acid, over the rest",
         )
+
+
+@cache
+def _parts_of_formula(substance: str) -> dict[str, float]:
+    """What the formula of a substance alone says of it."""
+    parts = {parameter: content(substance, element, {}) for parameter, element in ELEMENTS.items()}
+    if is_inorganic_sulfur(substance) or substance == "sodium_sulfate":
+        sulfate = molar_mass_of_formula("SO4") / molar_mass_of_formula("S")
+        parts["sulfate, once all is oxidised"] = parts["sulfur, all forms"] * sulfate
+    if is_dye(substance):
+        parts["unfixed dye"] = molar_mass(REDUCED_DYES.get(substance, substance)) / molar_mass(substance)
+    for parameter, (salt, ion) in IONS.items():
+        if substance == salt:
+            parts[parameter] = molar_mass_of_formula(ion) / molar_mass(salt)
+    return parts
 
 
 @cache

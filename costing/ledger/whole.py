@@ -104,14 +104,18 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     fabric = plan_cloth(style, range_.stretch)
     plan = plan_order(style, fabric, enquiry, range_)
     run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
-    lines = list(run.lines)
-    lines += _extra(run.lines, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
+    extra = _extra(run.lines, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
-    for step, material, substance, cause, amount, source, destination in lot_lines(
-        steps, mill.materials, plan, enquiry, range_, run
-    ):
-        lines.append(Line(step, material, substance, cause, amount * share, source, destination))
-    check_closed(lines, mill.materials, f"enquiry {enquiry.code}")
+    lot = [
+        Line(step, material, substance, cause, amount * share, source, destination)
+        for step, material, substance, cause, amount, source, destination in lot_lines(
+            steps, mill.materials, plan, enquiry, range_, run
+        )
+    ]
+    # The lines for leaders are those of the run once more: what closes there closes here.
+    check_closed(run.lines, mill.materials, f"enquiry {enquiry.code}")
+    check_closed(lot, mill.materials, f"enquiry {enquiry.code}, lot")
+    lines = [*run.lines, *extra, *lot]
     return Ledger(
         lines,
         enquiry,
