@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from costing.formulas.formula import Formula
-from costing.process import liquor
+from costing.process import liquor, strength
 
 TITLE = "Liquors, strength and rinsing"
 
@@ -28,8 +28,9 @@ FORMULAS: tuple[Formula, ...] = (
     Formula(liquor.residue_after_boxes, "residue", {"boxes": 3, "exchange": 55}),
     Formula(liquor.rinse_residue_counter_current, "residue", RINSE),
     Formula(liquor.rinse_residue_separate_feeds, "residue", RINSE),
-    Formula(liquor.delivered_from_pure, "delivered_mass", {"pure_mass": 66.4, "strength": 88}),
-    Formula(liquor.volume_from_mass, "solution_volume", {"delivered_mass": 100.0, "density": 1.515}),
-    Formula(liquor.strength_per_volume, "concentration", {"strength": 50, "density": 1.515}),
+    Formula(strength.delivered_from_pure, "delivered_mass", {"pure_mass": 66.4, "strength": 88}),
+    Formula(strength.volume_from_mass, "solution_volume", {"delivered_mass": 100.0, "density": 1.515}),
+    Formula(strength.strength_per_volume, "concentration", {"strength": 50, "density": 1.515}),
+    Formula(strength.strength_by_mass, "strength", {"concentration": 757.5, "density": 1.515}),
     Formula(liquor.tank_turnover_time, "turnover_time", {"tank_volume": 360.0, "flow": 80.0}),
 )

@@ -14,6 +14,7 @@ from costing.formulas import (
     group_money,
     group_reduction,
     group_sets,
+    group_size,
     group_steam,
     group_yarn,
 )
@@ -29,6 +30,7 @@ GROUPS: tuple[ModuleType, ...] = (
     group_liquor,
     group_reduction,
     group_steam,
+    group_size,
     group_money,
     group_discharge,
 )

@@ -1,4 +1,4 @@
-"""The one branch that equations may take."""
+"""The one branch that equations may take, and the one question before they refuse."""
 
 from __future__ import annotations
 
@@ -36,3 +36,14 @@ def not_negative(value: Any) -> Any:
     0.0
     """
     return where(value > 0, value, value - value)  # the difference keeps the unit of a quantity
+
+
+def holds(test: Any) -> bool:
+    """Whether a test holds: one truth value, or an array of them, all of which must.
+
+    Examples
+    --------
+    >>> holds(2.0 > 1.0)
+    True
+    """
+    return bool(test.all() if hasattr(test, "all") else test)

@@ -1,4 +1,4 @@
-"""Liquor on the yarn and in the box: pick-up, carry-over, exchange, overflow, rinsing, strength.
+"""Liquor on the yarn and in the box: pick-up, carry-over, exchange, overflow, rinsing.
 
 One litre of dilute liquor counts as one litre of volume whatever it holds: the balances here are of
 volumes, and a stock vat stronger than about 300 g/L makes that assumption poor.
@@ -287,75 +287,6 @@ def rinse_residue_separate_feeds(rinse_water: Any, pick_up: Any, boxes: Any, exc
     """
     ratio = rinse_water / (pick_up * boxes)
     return (1.0 - exchange * ratio / (ratio + exchange)) ** boxes
-
-
-def delivered_from_pure(pure_mass: Any, strength: Any) -> Any:
-    """Mass of product to buy for a mass of pure substance.
-
-    Parameters
-    ----------
-    pure_mass : float
-        Pure substance needed [kg].
-    strength : float
-        Pure substance in the product, the assay [fraction].
-
-    Returns
-    -------
-    float
-        Product as delivered [kg].
-
-    Examples
-    --------
-    >>> round(delivered_from_pure(pure_mass=66.4, strength=0.88), 3)
-    75.455
-    """
-    return pure_mass / strength
-
-
-def volume_from_mass(delivered_mass: Any, density: Any) -> Any:
-    """Volume of a mass of product.
-
-    Parameters
-    ----------
-    delivered_mass : float
-        Product as delivered [kg].
-    density : float
-        Its density [kg/L].
-
-    Returns
-    -------
-    float
-        Volume [L].
-
-    Examples
-    --------
-    >>> round(volume_from_mass(delivered_mass=100.0, density=1.515), 4)
-    66.0066
-    """
-    return delivered_mass / density
-
-
-def strength_per_volume(strength: Any, density: Any) -> Any:
-    """Pure substance in each litre of a product.
-
-    Parameters
-    ----------
-    strength : float
-        Pure substance in the product, by mass [fraction].
-    density : float
-        Its density [kg/L].
-
-    Returns
-    -------
-    float
-        Concentration [kg/L].
-
-    Examples
-    --------
-    >>> round(strength_per_volume(strength=0.5, density=1.515), 4)
-    0.7575
-    """
-    return strength * density
 
 
 def tank_turnover_time(tank_volume: Any, flow: Any) -> Any:

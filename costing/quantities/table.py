@@ -6,6 +6,7 @@ from costing.quantities.quantity import Quantity
 from costing.quantities.table_discharge_money import DISCHARGE, MONEY
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
+from costing.quantities.table_size import SIZE
 from costing.quantities.table_yarn import CLOTH, SETS, YARN
 
 SUBJECTS = {
@@ -14,6 +15,7 @@ SUBJECTS = {
     "sets": SETS,
     "liquor": LIQUOR,
     "dyeing": DYEING,
+    "size": SIZE,
     "lot": LOT,
     "energy": ENERGY,
     "discharge": DISCHARGE,

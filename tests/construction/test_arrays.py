@@ -5,11 +5,12 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from costing.formulas import group_cloth, group_sets, group_yarn
+from costing.formulas import group_cloth, group_sets, group_size, group_yarn
 from costing.formulas.formula import Formula
 from costing.quantities import to_house
 
-FORMULAS: list[Formula] = [*group_yarn.FORMULAS, *group_cloth.FORMULAS, *group_sets.FORMULAS]
+GROUPS = (group_yarn, group_cloth, group_sets, group_size)
+FORMULAS: list[Formula] = [formula for group in GROUPS for formula in group.FORMULAS]
 
 
 @pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
