@@ -1,4 +1,4 @@
-"""Write the reference page of all functions, ``reference_tables/formulas.md``, from the registry.
+"""Write the reference page of all functions, ``workbook_template/formulas.md``, from the registry.
 
 ``python -m costing.front_ends.formula_page`` writes it anew.
 """
@@ -10,7 +10,7 @@ from pathlib import Path
 from costing.formulas.cell_function import BLOCK, VARARGS, CellFunction, Parameter
 from costing.formulas.registry import cell_functions
 
-PAGE = Path(__file__).resolve().parents[2] / "reference_tables" / "formulas.md"
+PAGE = Path(__file__).resolve().parents[2] / "workbook_template" / "formulas.md"
 INTRO = """# Functions of a cell
 
 Written by `python -m costing.front_ends.formula_page` from the registry; do not edit.

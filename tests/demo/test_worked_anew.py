@@ -6,7 +6,7 @@ import pytest
 
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
-from costing.report import Result, work_out
+from costing.report import TABLES, Result, work_out
 from tests.demo.worked_anew import Worked
 
 CODES = ("Q-02", "Q-04")
@@ -70,3 +70,34 @@ def test_cost_by_group_and_price(both: tuple[Worked, Result]) -> None:
     per_metre = anew.sold / anew.order["order_length"]
     price = sum(costs.values()) / (1 - anew.margin) * per_metre
     assert quoted.quote.price_on("m of finished cloth") == pytest.approx(price, rel=1e-6)
+
+
+def test_key_figures_and_dye_bath_as_they_are_shown(both: tuple[Worked, Result]) -> None:
+    anew, quoted = both
+    mill = read_book(demo_book())
+    drained = anew.drained().values()
+    shown = {
+        column.title: value
+        for key in ("key_figures", "dye_bath")
+        for table in [TABLES[key](mill, [quoted])]
+        for column, value in zip(table.columns, table.rows[0], strict=True)
+    }
+    for title, expected in (
+        ("Finished cloth", anew.ounces),
+        ("Indigo", 1000 * anew.indigo),
+        ("Hydrosulfite", 1000 * anew.hydrosulfite),
+        ("Hydrosulfite over indigo", anew.hydrosulfite / anew.indigo),
+        ("Caustic", 1000 * anew.caustic),
+        ("Water", anew.water),
+        ("Steam", anew.steam),
+        ("Power", anew.power),
+        ("Range time", 1000 * anew.hours),
+        ("To drain", anew.drain),
+        ("COD, organic", 1000 * sum(loads["COD, organic"] for loads in drained)),
+        ("COD, inorganic sulfur", 1000 * sum(loads["COD, inorganic sulfur"] for loads in drained)),
+        (
+            "Sulfite and sulfate in the bath, end of the lot",
+            1000 * (anew.bath_end["sulfite"] + anew.bath_end["sulfate"]),
+        ),
+    ):
+        assert shown[title] == pytest.approx(expected, rel=1e-6), title
