@@ -31,6 +31,7 @@ Public Sub WarpDescribe()
     DescribeGroup8
     DescribeGroup9
     DescribeGroup10
+    DescribeGroup11
 End Sub
 
 ' A reference as the values of its cells, everything else as it is.
@@ -926,6 +927,9 @@ Private Sub DescribeGroup4()
     Describe "WARP_STRENGTH_PER_VOLUME", "Liquors, strength and rinsing: Pure substance in each litre of a product. Gives: concentration [g/L].", _
         Array("pure substance in the product as delivered (assay) [%], 1 to 100 %", _
         "density of the product [kg/L], 0.5 to 3 kg/L", "unit of the result; left out: g/L")
+    Describe "WARP_STRENGTH_BY_MASS", "Liquors, strength and rinsing: Share of pure substance in the mass of a solution, from what each litre of it holds. Gives: strength [%].", _
+        Array("concentration of a liquor [g/L], 0 to 1000 g/L", _
+        "density of the product [kg/L], 0.5 to 3 kg/L", "unit of the result; left out: %")
     Describe "WARP_TANK_TURNOVER_TIME", "Liquors, strength and rinsing: Time in which the circulation moves the whole volume once. Gives: turnover time [min].", _
         Array("volume of the tank or bath [L], 1 to 1,000,000 L", _
         "flow of liquor [L/min], 0 to 100,000 L/min", "unit of the result; left out: min")
@@ -1072,6 +1076,17 @@ Public Function WARP_STRENGTH_PER_VOLUME(ByVal strength As Variant, ByVal densit
     Exit Function
 Refused:
     WARP_STRENGTH_PER_VOLUME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_STRENGTH_BY_MASS(ByVal concentration As Variant, ByVal density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_STRENGTH_BY_MASS = XLPy.CallUDF(PYTHON_MODULE, "WARP_STRENGTH_BY_MASS", _
+        Array(CellsOf(concentration), CellsOf(density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_STRENGTH_BY_MASS = CVErr(xlErrValue)
 End Function
 
 Public Function WARP_TANK_TURNOVER_TIME(ByVal tank_volume As Variant, ByVal flow As Variant, _
@@ -1703,8 +1718,193 @@ Refused:
     WARP_IDEAL_STEAM_PER_WATER_EVAPORATED = CVErr(xlErrValue)
 End Function
 
-' Prices and cost
+' Size
 Private Sub DescribeGroup7()
+    Describe "WARP_SIZE_ADD_ON_FROM_PICK_UP", "Size: Size add-on from wet pick-up and solids of the liquor, for warp that enters dry. Gives: size add on [%].", _
+        Array("size liquor on the warp behind the squeeze, of the mass of the dry unsized warp [%], 20 to 300 %", _
+        "dry size in the size liquor, of the mass of the liquor [%], 0.5 to 50 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_SIZE_PICK_UP_FROM_ADD_ON", "Size: Wet pick-up that gives a size add-on, for warp that enters dry. Gives: size pick up [%].", _
+        Array("size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "dry size in the size liquor, of the mass of the liquor [%], 0.5 to 50 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_SIZE_SOLIDS_FOR_ADD_ON", "Size: Solids of the size liquor that give an add-on, for warp that enters dry. Gives: size solids [%].", _
+        Array("size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "size liquor on the warp behind the squeeze, of the mass of the dry unsized warp [%], 20 to 300 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_SIZE_LIQUOR_TAKEN", "Size: Volume of size liquor that each kilogram of warp takes, for warp that enters dry. Gives: size liquor [L/kg].", _
+        Array("size liquor on the warp behind the squeeze, of the mass of the dry unsized warp [%], 20 to 300 %", _
+        "density of the product [kg/L], 0.5 to 3 kg/L", "unit of the result; left out: L/kg")
+    Describe "WARP_SIZE_ADD_ON_WET_IN", "Size: Size add-on of warp that enters the box wet with water. Gives: size add on [%].", _
+        Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "dry size in each litre of the size box [g/L], 1 to 500 g/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_SIZE_BOX_STRENGTH_WET_IN", "Size: Strength at which the size box must stand, for warp that enters wet with water. Gives: size box strength [g/L].", _
+        Array("size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_SIZE_FEED_STRENGTH_WET_IN", "Size: Strength of the size liquor fed that makes up for the water on warp that enters wet. Gives: size feed strength [g/L].", _
+        Array("size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
+        "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_SIZE_LIQUOR_TO_COOK", "Size: Size liquor to cook for an order, with the losses and what is left in the box at the end. Gives: solution volume [L].", _
+        Array("mass of yarn [kg], 0 to 10,000,000 kg", _
+        "size liquor that the warp takes [L/kg], 0 to 10 L/kg", _
+        "size that is cooked and never reaches the warp: cooker, pipes, box, of the size cooked [%], 0 to 50 %; left out: 0 %", _
+        "size liquor left in box and pipes and thrown away [L], 0 to 10000 L; left out: 0 L", _
+        "unit of the result; left out: L")
+    Describe "WARP_SIZE_FOR_ORDER", "Size: Dry size for an order, with the losses. Gives: pure mass [kg].", _
+        Array("mass of yarn [kg], 0 to 10,000,000 kg", _
+        "size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "size that is cooked and never reaches the warp: cooker, pipes, box, of the size cooked [%], 0 to 50 %; left out: 0 %", _
+        "unit of the result; left out: kg")
+    Describe "WARP_SIZE_PER_METRE_OF_WARP", "Size: Dry size on each metre of warp; with one end, on each metre of yarn. Gives: warp size per metre [g/m].", _
+        Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
+        "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
+        "size solids on the warp, of the unsized mass [%], 0 to 30 %", _
+        "unit of the result; left out: g/m")
+    Describe "WARP_SIZE_ADD_ON_FROM_WEIGHING", "Size: Size add-on from a sample weighed before and after desizing, both times bone dry. Gives: size add on [%].", _
+        Array("bone-dry mass of the sized sample before desizing [g], 0.001 to 100,000,000 g", _
+        "bone-dry mass of the same sample after desizing [g], 0.001 to 100,000,000 g", _
+        "bone-dry mass that unsized yarn loses in the same desizing [%], 0 to 20 %; left out: 0 %", _
+        "unit of the result; left out: %")
+End Sub
+
+Public Function WARP_SIZE_ADD_ON_FROM_PICK_UP(ByVal size_pick_up As Variant, _
+        ByVal size_solids As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_ADD_ON_FROM_PICK_UP = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_ADD_ON_FROM_PICK_UP", _
+        Array(CellsOf(size_pick_up), CellsOf(size_solids), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_ADD_ON_FROM_PICK_UP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_PICK_UP_FROM_ADD_ON(ByVal size_add_on As Variant, _
+        ByVal size_solids As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_PICK_UP_FROM_ADD_ON = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_PICK_UP_FROM_ADD_ON", _
+        Array(CellsOf(size_add_on), CellsOf(size_solids), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_PICK_UP_FROM_ADD_ON = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_SOLIDS_FOR_ADD_ON(ByVal size_add_on As Variant, _
+        ByVal size_pick_up As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_SOLIDS_FOR_ADD_ON = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_SOLIDS_FOR_ADD_ON", _
+        Array(CellsOf(size_add_on), CellsOf(size_pick_up), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_SOLIDS_FOR_ADD_ON = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_LIQUOR_TAKEN(ByVal size_pick_up As Variant, ByVal density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_LIQUOR_TAKEN = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_LIQUOR_TAKEN", _
+        Array(CellsOf(size_pick_up), CellsOf(density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_LIQUOR_TAKEN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_ADD_ON_WET_IN(ByVal pick_up_out As Variant, ByVal exchange As Variant, _
+        ByVal size_box_strength As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_ADD_ON_WET_IN = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_ADD_ON_WET_IN", _
+        Array(CellsOf(pick_up_out), CellsOf(exchange), CellsOf(size_box_strength), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_ADD_ON_WET_IN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_BOX_STRENGTH_WET_IN(ByVal size_add_on As Variant, _
+        ByVal pick_up_out As Variant, ByVal exchange As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_BOX_STRENGTH_WET_IN = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_BOX_STRENGTH_WET_IN", _
+        Array(CellsOf(size_add_on), CellsOf(pick_up_out), CellsOf(exchange), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_BOX_STRENGTH_WET_IN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_FEED_STRENGTH_WET_IN(ByVal size_add_on As Variant, _
+        ByVal pick_up_in As Variant, ByVal pick_up_out As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_FEED_STRENGTH_WET_IN = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_FEED_STRENGTH_WET_IN", _
+        Array(CellsOf(size_add_on), CellsOf(pick_up_in), CellsOf(pick_up_out), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_FEED_STRENGTH_WET_IN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_LIQUOR_TO_COOK(ByVal yarn_mass As Variant, ByVal size_liquor As Variant, _
+        Optional ByVal size_loss As Variant, Optional ByVal size_box_volume As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(size_loss) Then size_loss = Empty
+    If IsMissing(size_box_volume) Then size_box_volume = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_LIQUOR_TO_COOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_LIQUOR_TO_COOK", _
+        Array(CellsOf(yarn_mass), CellsOf(size_liquor), CellsOf(size_loss), CellsOf(size_box_volume), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_LIQUOR_TO_COOK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_FOR_ORDER(ByVal yarn_mass As Variant, ByVal size_add_on As Variant, _
+        Optional ByVal size_loss As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(size_loss) Then size_loss = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_FOR_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_FOR_ORDER", _
+        Array(CellsOf(yarn_mass), CellsOf(size_add_on), CellsOf(size_loss), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_FOR_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_PER_METRE_OF_WARP(ByVal ends As Variant, ByVal linear_density As Variant, _
+        ByVal size_add_on As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_PER_METRE_OF_WARP = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_PER_METRE_OF_WARP", _
+        Array(CellsOf(ends), CellsOf(linear_density), CellsOf(size_add_on), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_PER_METRE_OF_WARP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SIZE_ADD_ON_FROM_WEIGHING(ByVal sized_mass As Variant, _
+        ByVal desized_mass As Variant, Optional ByVal blank_loss As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(blank_loss) Then blank_loss = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SIZE_ADD_ON_FROM_WEIGHING = XLPy.CallUDF(PYTHON_MODULE, "WARP_SIZE_ADD_ON_FROM_WEIGHING", _
+        Array(CellsOf(sized_mass), CellsOf(desized_mass), CellsOf(blank_loss), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SIZE_ADD_ON_FROM_WEIGHING = CVErr(xlErrValue)
+End Function
+
+' Prices and cost
+Private Sub DescribeGroup8()
     Describe "WARP_DELIVERED_PRICE", "Prices and cost: Price of a product at the mill's gate, in the mill's money. Gives: price [money/kg].", _
         Array("price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
         "freight and duty on the product as delivered [money/kg], 0 to 100,000 money/kg; left out: 0 money/kg", _
@@ -1786,7 +1986,7 @@ Refused:
 End Function
 
 ' Discharge
-Private Sub DescribeGroup8()
+Private Sub DescribeGroup9()
     Describe "WARP_CONCENTRATION_FROM_LOAD", "Discharge: Concentration of a parameter, from its load and the flow. Gives: effluent concentration [mg/L].", _
         Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
         "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
@@ -1866,7 +2066,7 @@ Refused:
 End Function
 
 ' The mill's book
-Private Sub DescribeGroup9()
+Private Sub DescribeGroup10()
     Describe "WARP_OPENED_BOOK", "The mill's book: Read the mill's book from its sheets; the other functions of this group take the text it gives. Gives: a mark of the book.", _
         Array("the sheet Enquiries, its whole range from A1 on", _
         "the sheet Styles, its whole range from A1 on", _
@@ -2040,7 +2240,7 @@ Refused:
 End Function
 
 ' Look-ups, sets and the program
-Private Sub DescribeGroup10()
+Private Sub DescribeGroup11()
     Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
         Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
         "its arguments, as that formula has them")
