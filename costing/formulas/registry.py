@@ -16,6 +16,7 @@ from costing.formulas import (
     group_sets,
     group_size,
     group_steam,
+    group_sulfur_dye,
     group_yarn,
 )
 from costing.formulas.cell_formula import cell_formula
@@ -29,6 +30,7 @@ GROUPS: tuple[ModuleType, ...] = (
     group_sets,
     group_liquor,
     group_reduction,
+    group_sulfur_dye,
     group_steam,
     group_size,
     group_money,

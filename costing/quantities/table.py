@@ -7,6 +7,7 @@ from costing.quantities.table_discharge_money import DISCHARGE, MONEY
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
 from costing.quantities.table_size import SIZE
+from costing.quantities.table_sulfur_dye import SULFUR_DYE
 from costing.quantities.table_yarn import CLOTH, SETS, YARN
 
 SUBJECTS = {
@@ -15,6 +16,7 @@ SUBJECTS = {
     "sets": SETS,
     "liquor": LIQUOR,
     "dyeing": DYEING,
+    "sulfur dye": SULFUR_DYE,
     "size": SIZE,
     "lot": LOT,
     "energy": ENERGY,
