@@ -8,6 +8,7 @@ from types import ModuleType
 from costing.formulas import (
     book_functions,
     functions,
+    group_acidity,
     group_cloth,
     group_discharge,
     group_liquor,
@@ -35,6 +36,7 @@ GROUPS: tuple[ModuleType, ...] = (
     group_size,
     group_money,
     group_discharge,
+    group_acidity,
 )
 
 FORMULAS: dict[str, Formula] = {formula.name: formula for group in GROUPS for formula in group.FORMULAS}

@@ -8,7 +8,10 @@ right and the one with units wrong; the check rows hold the plain number to the 
 from __future__ import annotations
 
 import importlib
+import inspect
 import pkgutil
+from collections.abc import Callable
+from typing import Any
 
 import pytest
 
@@ -27,6 +30,24 @@ GROUPS = [
 ]
 FORMULAS: list[Formula] = [formula for group in GROUPS for formula in group.FORMULAS]
 
+# Constants behind the bare star of an equation, beside those of steam.
+CONSTANTS = {
+    "standard": "mol/L",
+    "caustic": "kg/mol",
+    "acetic_acid": "kg/mol",
+    "carbon_dioxide": "kg/mol",
+    "molar_volume": "L/mol",
+    "atmosphere": "bar",
+}
+
+
+def constants_of(function: Callable[..., Any]) -> dict[str, Any]:
+    found: dict[str, Any] = dict(constants_with_units(function, UNITS))
+    for name, parameter in inspect.signature(function).parameters.items():
+        if parameter.kind is parameter.KEYWORD_ONLY and name not in found:
+            found[name] = UNITS.Quantity(parameter.default, CONSTANTS[name])
+    return found
+
 
 def test_groups_were_found() -> None:
     assert {group.__name__.rpartition("group_")[2] for group in GROUPS} >= {"yarn", "cloth", "sets"}
@@ -41,7 +62,7 @@ def test_formula_gives_its_dimension_and_hides_no_unit_factor(formula: Formula) 
             given[item.name] = UNITS.Quantity(float(formula.example[item.name]), WANTED[item.usual])
         else:
             given[item.name] = UNITS.Quantity(formula.defaults[item.name], WANTED[item.unit])
-    answer = UNITS.Quantity(formula.function(**given, **constants_with_units(formula.function, UNITS)))
+    answer = UNITS.Quantity(formula.function(**given, **constants_of(formula.function)))
     shown = answer.to(WANTED[quantity(formula.result).usual])  # refuses an answer of another dimension
     assert shown.magnitude == pytest.approx(formula.calculate(formula.example), rel=1e-9)
 
