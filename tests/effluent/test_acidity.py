@@ -9,15 +9,20 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from costing.effluent import acidity, neutralising
+from costing.effluent.loads import SULFURIC_ACID_PER_CHARGE
 from costing.formulas.group_acidity import FORMULAS
 from costing.quantities import InputError
 
 CALCULATE = {formula.function.__name__: formula.calculate for formula in FORMULAS}
 
 # The constants once more, as constants of mass action, and the balance written in protons.
-WATER, FIRST, SECOND = 10**-13.995, 10**-6.352, 10**-10.329
-SULFITE = (10**-1.860, 10**-7.205)
-SULFIDE, ACETATE, HENRY = 10**-6.994, 10**-4.757, 10**-1.468
+WATER: float = 10.0**-13.995
+FIRST: float = 10.0**-6.352
+SECOND: float = 10.0**-10.329
+SULFITE: tuple[float, float] = (10.0**-1.860, 10.0**-7.205)
+SULFIDE: float = 10.0**-6.994
+ACETATE: float = 10.0**-4.757
+HENRY: float = 10.0**-1.468
 
 amounts = st.floats(0.0, 0.5)
 
@@ -47,7 +52,7 @@ def test_ph_under_a_gas_is_that_of_another_solver(strong: float, pressure: float
     dissolved = HENRY * pressure / 1.01325
 
     def balance(ph: float) -> float:
-        protons = 10.0**-ph
+        protons: float = 10.0**-ph
         bicarbonate = FIRST * dissolved / protons
         return strong + protons - WATER / protons - bicarbonate - 2 * SECOND * bicarbonate / protons
 
@@ -89,7 +94,7 @@ def test_each_acid_brings_the_water_to_the_ph(
     weak = (carbonate, sulfite, acetate)
     if acidity.alkalinity_at_ph(target, carbonate, sulfite, 0.0, acetate) > strong:
         return
-    sulfuric = neutralising.acid_to_reach_ph(strong, target, *weak) / neutralising.SULFURIC_ACID_PER_CHARGE
+    sulfuric = neutralising.acid_to_reach_ph(strong, target, *weak) / SULFURIC_ACID_PER_CHARGE
     reached = acidity.ph_from_strong_ions(strong - sulfuric, carbonate, sulfite, 0.0, acetate)
     assert reached == pytest.approx(target, abs=1e-6)
     acetic = neutralising.acetic_acid_to_reach_ph(strong, target, *weak) / neutralising.ACETIC_ACID
