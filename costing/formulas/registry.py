@@ -13,6 +13,7 @@ from costing.formulas import (
     group_discharge,
     group_liquor,
     group_money,
+    group_orders,
     group_reduction,
     group_sets,
     group_size,
@@ -35,6 +36,7 @@ GROUPS: tuple[ModuleType, ...] = (
     group_steam,
     group_size,
     group_money,
+    group_orders,
     group_discharge,
     group_acidity,
 )

@@ -6,6 +6,7 @@ from costing.quantities.quantity import Quantity
 from costing.quantities.table_discharge_money import DISCHARGE, MONEY
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
+from costing.quantities.table_orders import ORDERS
 from costing.quantities.table_size import SIZE
 from costing.quantities.table_sulfur_dye import SULFUR_DYE
 from costing.quantities.table_yarn import CLOTH, SETS, YARN
@@ -22,6 +23,7 @@ SUBJECTS = {
     "energy": ENERGY,
     "discharge": DISCHARGE,
     "money": MONEY,
+    "orders": ORDERS,
 }
 
 QUANTITIES: dict[str, Quantity] = {item.name: item for subject in SUBJECTS.values() for item in subject}

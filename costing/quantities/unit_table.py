@@ -79,6 +79,7 @@ UNITS: dict[str, tuple[str, float, float]] = {
     "m3/h": ("length+3 time-1", 0.000277777777777778, 0.0),
     "m3/day": ("length+3 time-1", 1.15740740740741e-05, 0.0),
     "kg/h": ("mass+1 time-1", 0.000277777777777778, 0.0),
+    "kg/day": ("mass+1 time-1", 1.15740740740741e-05, 0.0),
     "t/h": ("mass+1 time-1", 0.277777777777778, 0.0),
     "kg/m2/h": ("length-2 mass+1 time-1", 0.000277777777777778, 0.0),
     "g/m2/h": ("length-2 mass+1 time-1", 2.77777777777778e-07, 0.0),

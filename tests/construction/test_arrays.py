@@ -5,11 +5,19 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from costing.formulas import group_acidity, group_cloth, group_sets, group_size, group_sulfur_dye, group_yarn
+from costing.formulas import (
+    group_acidity,
+    group_cloth,
+    group_orders,
+    group_sets,
+    group_size,
+    group_sulfur_dye,
+    group_yarn,
+)
 from costing.formulas.formula import Formula
 from costing.quantities import to_house
 
-GROUPS = (group_yarn, group_cloth, group_sets, group_size, group_sulfur_dye, group_acidity)
+GROUPS = (group_yarn, group_cloth, group_sets, group_size, group_sulfur_dye, group_acidity, group_orders)
 FORMULAS: list[Formula] = [formula for group in GROUPS for formula in group.FORMULAS]
 
 

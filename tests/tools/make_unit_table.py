@@ -91,6 +91,7 @@ WANTED = {
     "m3/h": "m**3/hour",
     "m3/day": "m**3/day",
     "kg/h": "kg/hour",
+    "kg/day": "kg/day",
     "t/h": "metric_ton/hour",
     "kg/m2/h": "kg/m**2/hour",
     "g/m2/h": "g/m**2/hour",
