@@ -431,6 +431,9 @@ class Worked:
                 "sulfite": got["sulfite"] * (S + 3 * O) / SULFITE,
                 "thiosulfate": got["thiosulfate"] * (2 * S + 3 * O) / THIOSULFATE,
                 "hydrosulfite": got["hydrosulfite"] * (2 * S + 4 * O) / HYDROSULFITE,
+                "sulfate, once all is oxidised": (got["sulfite"] / SULFITE + got["sulfate"] / SULFATE)
+                * (S + 4 * O)
+                + (got["thiosulfate"] / THIOSULFATE + got["hydrosulfite"] / HYDROSULFITE) * 2 * (S + 4 * O),
                 "nitrogen of dye and chemicals": (got["indigo"] / INDIGO + got["leuco"] / LEUCO) * 2 * N,
                 "sulfur, all forms": got["bath wetting"] * 0.138
                 + (got["sulfite"] / SULFITE + got["sulfate"] / SULFATE) * S
