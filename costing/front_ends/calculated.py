@@ -64,7 +64,7 @@ def calculated_by_libreoffice(path: Path, seconds: float = SECONDS) -> dict[str,
                 *("--convert-to", FILTER, "--outdir", folder / "saved", folder / "given" / "book.xlsx"),
             ],
             seconds,
-            clean_environment(),
+            {**clean_environment(), "HOME": name},  # some of it writes there at its mere start
         )
         saved = folder / "saved" / "book.xlsx"
         if done.code != 0 or not saved.is_file():

@@ -193,6 +193,48 @@ def extension(path: Path, overwrite: bool) -> None:
     click.echo(f"wrote {path}; install it with a double click, then start LibreOffice again")
 
 
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--to",
+    "target",
+    type=click.Path(path_type=Path),
+    help="The new file; default: beside FILE, with _plain behind its name.",
+)
+@click.option("--in-place", is_flag=True, help="Mend FILE itself; as it was it is kept, with _before.")
+@one_line_errors
+def names(file: Path, target: Path | None, in_place: bool) -> None:
+    """Give the formulas in a workbook FILE their plain names back.
+
+    A formula that shows #NAME? in Excel after LibreOffice has saved the file, or the other way round, is
+    spelt in the one program's own way. Nothing but the names of our formulas is changed.
+    """
+    from costing.front_ends.workbook.formula_names import repair_names
+
+    done = repair_names(file, target, in_place=in_place)
+    for place, count in done.changed.items():
+        click.echo(f"{place}: {count} formula(s)")
+    if not done.changed:
+        click.echo("every formula of ours has its plain name already")
+    if done.written is not None:
+        click.echo(f"wrote {done.written}" + (f"; as it was: {done.kept}" if done.kept else ""))
+
+
+@main.command()
+@JSON
+@one_line_errors
+def ready(as_json: bool) -> None:
+    """Show what is installed or missing, and how to mend it."""
+    from costing.front_ends import screen
+    from costing.front_ends.readiness import readiness
+
+    table = readiness(brief=not as_json)
+    if as_json:
+        click.echo(screen.to_json([table]))
+    else:
+        screen.show(table)
+
+
 @main.command("list")
 @click.argument("word", required=False)
 @JSON

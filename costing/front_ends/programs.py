@@ -19,6 +19,7 @@ USUAL_PLACES = {
     "darwin": ("/Applications/LibreOffice.app/Contents/MacOS/soffice",),
 }
 NAMES = ("soffice", "libreoffice")
+OWN_PYTHON = "python-core-*"
 END_SECONDS = 5
 
 
@@ -36,16 +37,23 @@ def libreoffice() -> Path | None:
     return next((Path(place) for place in [*found, *usual] if place and os.path.isfile(place)), None)
 
 
-def program_folder(office: Path) -> Path:
-    """The folder of LibreOffice's own program files, behind any links."""
-    real = office.resolve()
-    inside = real.parent.parent / "Frameworks"  # macOS keeps them apart from what is started
-    return inside if inside.is_dir() else real.parent
+def program_folder(office: Path) -> Path | None:
+    """The folder of LibreOffice's own program files, behind any links; None where a sandbox hides them."""
+    folder = office.resolve().parent
+    places = (folder, folder.parent / "Resources")  # macOS keeps them apart
+    return folder if any(any(place.glob("bootstrap*")) for place in places) else None
+
+
+def python_loader(program: Path) -> Path | None:
+    """The file by which LibreOffice loads what is written in Python, or None."""
+    places = (program / "pythonloader.py", program.parent / "Resources" / "pythonloader.py")
+    return next((place for place in places if place.is_file()), None)
 
 
 def brings_python(program: Path) -> bool:
     """Whether LibreOffice has a Python of its own, which no other one can disturb."""
-    return bool(list(program.glob("python-core-*"))) or (program / "LibreOfficePython.framework").is_dir()
+    own = (program.parent / "Frameworks" / "LibreOfficePython.framework").is_dir()  # macOS
+    return own or any(program.glob(OWN_PYTHON))
 
 
 def disturbing_python(environment: Mapping[str, str] | None = None) -> Path | None:
@@ -61,6 +69,9 @@ def disturbing_python(environment: Mapping[str, str] | None = None) -> Path | No
 
 
 def _has_own_library(python: Path) -> bool:
+    """Whether this Python, if it is there, has a library that is not the system's."""
+    if not python.exists():
+        return False
     if any((folder / "pyvenv.cfg").is_file() for folder in python.parents[:2]):
         return True
     prefix = python.resolve().parent.parent
@@ -73,17 +84,18 @@ def clean_environment() -> dict[str, str]:
         name: value for name, value in os.environ.items() if not name.startswith(("PYTHON", "VIRTUAL_ENV"))
     }
     folders = kept.get("PATH", os.defpath).split(os.pathsep)
-    first = shutil.which("python3", path="/usr/local/bin:/usr/bin:/bin")
     return {
         **kept,
         "PATH": os.pathsep.join(
-            folder
-            for folder in folders
-            if not (python := Path(folder) / "python3").exists()
-            or not _has_own_library(python)
-            or str(python) == first
+            folder for folder in folders if not _has_own_library(Path(folder) / "python3")
         ),
     }
+
+
+def usual_python() -> Path | None:
+    """The Python that a LibreOffice without one of its own runs: the system's, or None."""
+    found = shutil.which("python3", path=os.pathsep.join(("/usr/bin", clean_environment()["PATH"])))
+    return Path(found) if found else None
 
 
 def answer(
