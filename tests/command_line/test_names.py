@@ -32,7 +32,7 @@ def test_a_copy_beside_the_file(path: Path) -> None:
     assert done.exit_code == 0, done.output
     *counts, last = done.output.splitlines()
     assert set(counts) == {
-        "xl/workbook.xml: 1 formula(s)",
+        "defined names: 1 formula(s)",
         "Quote & more: 5 formula(s)",
         "Rows: 1 formula(s)",
         "xl/tables/table1.xml: 1 formula(s)",

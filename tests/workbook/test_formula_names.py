@@ -146,7 +146,7 @@ def test_every_place_of_a_formula_and_no_other() -> None:
     content = everywhere(CALL)
     repaired, counts = with_plain_names(content, "mill.xlsx")
     assert counts == {
-        "xl/workbook.xml": 1,
+        "defined names": 1,
         "Quote & more": 5,
         "Rows": 1,
         "xl/tables/table1.xml": 1,

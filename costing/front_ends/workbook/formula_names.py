@@ -22,7 +22,7 @@ from costing.formulas.formula import PREFIX
 from costing.formulas.registry import cell_functions
 from costing.front_ends.workbook.open_file import refuse_open_elsewhere, workbook_content
 from costing.front_ends.workbook.saving import write_whole
-from costing.front_ends.workbook.xml_parts import EXTENDED, sheet_parts, spliced, tokens, with_parts
+from costing.front_ends.workbook.xml_parts import EXTENDED, WORKBOOK, sheet_parts, spliced, tokens, with_parts
 from costing.quantities import InputError
 
 SUFFIXES = (".xlsx", ".xlsm")
@@ -158,6 +158,7 @@ def with_plain_names(content: bytes, where: str) -> tuple[bytes, dict[str, int]]
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as book:
             titles = {part: title for title, part in sheet_parts(book).items()}
+            titles[WORKBOOK] = "defined names"
             for entry in book.infolist():
                 part = book.read(entry)
                 changes = _changes(part) if entry.filename.endswith(".xml") and _may_hold(part) else []
