@@ -32,6 +32,9 @@ Public Sub WarpDescribe()
     DescribeGroup9
     DescribeGroup10
     DescribeGroup11
+    DescribeGroup12
+    DescribeGroup13
+    DescribeGroup14
 End Sub
 
 ' A reference as the values of its cells, everything else as it is.
@@ -1438,8 +1441,243 @@ Refused:
     WARP_LEUCO_SINGLE_SALT_SHARE = CVErr(xlErrValue)
 End Function
 
-' Steam and heat
+' Sulfur dye
 Private Sub DescribeGroup6()
+    Describe "WARP_DYE_FEED_FOR_DEPTH", "Sulfur dye: Dye to feed for a depth of shade, from the share that stays on the yarn. Gives: dye feed [g/kg].", _
+        Array("depth: dye on the finished yarn, of the grey yarn [%], 0.05 to 25 %", _
+        "share of the dye fed that stays on the finished yarn [%], 5 to 100 %", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_DYE_FEED_OF_BOX", "Sulfur dye: Dye that one box must be fed, from pick-up, bath strength, extra uptake and overflow. Gives: dye feed [g/kg].", _
+        Array("liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
+        "concentration of the liquor on the entering yarn [g/L], 0 to 1000 g/L", _
+        "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "dye in the box, counted as the depth is [g/L], 0 to 600 g/L", _
+        "dye that the fibre draws from the bath beyond the liquor it carries, of what that liquor carries [%], 0 to 300 %; left out: 0 %", _
+        "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_DYE_BATH_STRENGTH", "Sulfur dye: Dye in the bath that puts a wanted amount on yarn that brings no dye. Gives: box dye [g/L].", _
+        Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
+        "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "dye that the fibre draws from the bath beyond the liquor it carries, of what that liquor carries [%], 0 to 300 %; left out: 0 %", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_SULFIDE_FOR_DYE", "Sulfur dye: Sodium sulfide (100 %) that reduces the dye; never near acid (hydrogen sulfide). Gives: sulfide use [g/kg].", _
+        Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
+        "sodium sulfide (Na2S 100 %) for each mass of dye [kg/kg], 0 to 5 kg/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_SULFIDE_FLAKES_FOR_DYE", "Sulfur dye: Sodium sulfide flakes that reduce the dye; never near acid (hydrogen sulfide). Gives: sulfide flakes [g/kg].", _
+        Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
+        "sodium sulfide (Na2S 100 %) for each mass of dye [kg/kg], 0 to 5 kg/kg", _
+        "pure substance in the product as delivered (assay) [%], 1 to 100 %; left out: 60 %", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_HYDROSULFIDE_FOR_SULFIDE", "Sulfur dye: Sodium hydrosulfide (100 %) that, with its caustic, stands for sodium sulfide (100 %). Gives: hydrosulfide use [g/kg].", _
+        Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
+    Describe "WARP_SULFIDE_FROM_HYDROSULFIDE", "Sulfur dye: Sodium sulfide (100 %) that sodium hydrosulfide (100 %) gives with its caustic. Gives: sulfide use [g/kg].", _
+        Array("sodium hydrosulfide (NaHS 100 %) [g/kg], 0 to 3000 g/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_CAUSTIC_FOR_HYDROSULFIDE", "Sulfur dye: Caustic (100 %) that turns sodium hydrosulfide (100 %) into sodium sulfide. Gives: caustic use [g/kg].", _
+        Array("sodium hydrosulfide (NaHS 100 %) [g/kg], 0 to 3000 g/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_GLUCOSE_FEED_OF_BATH", "Sulfur dye: Glucose (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: glucose use [g/kg].", _
+        Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "glucose (100 %, without water) in the bath [g/L], 0 to 300 g/L", _
+        "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
+        "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
+        Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
+        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 50 g/L", _
+        "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
+        "acid groups that one glucose used up turns into [mol/mol], 0 to 6 mol/mol; left out: 1 mol/mol", _
+        "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
+        "caustic (NaOH 100 %) that the yarn brings [g/kg], 0 to 3000 g/kg; left out: 0 g/kg", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_SULFIDE_TO_DRAIN", "Sulfur dye: Sodium sulfide (100 %) that reaches the drain as sulfide; no acid may follow it (hydrogen sulfide). Gives: sulfide drained [g/kg].", _
+        Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", _
+        "share of the sulfide that reaches the drain as sulfide [%], 0 to 100 %", _
+        "unit of the result; left out: g/kg")
+    Describe "WARP_SULFIDE_AS_SULFUR", "Sulfur dye: Sulfide counted as its sulfur, as limits and analyses name it, from sodium sulfide (100 %). Gives: sulfide sulfur [g/kg].", _
+        Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
+    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE", "Sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfate; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
+        Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
+    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR", "Sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfur; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
+        Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
+End Sub
+
+Public Function WARP_DYE_FEED_FOR_DEPTH(ByVal dye_on_yarn As Variant, _
+        ByVal dye_fixation As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DYE_FEED_FOR_DEPTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_DYE_FEED_FOR_DEPTH", _
+        Array(CellsOf(dye_on_yarn), CellsOf(dye_fixation), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DYE_FEED_FOR_DEPTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DYE_FEED_OF_BOX(ByVal pick_up_in As Variant, _
+        ByVal concentration_in As Variant, ByVal pick_up_out As Variant, ByVal box_dye As Variant, _
+        Optional ByVal extra_uptake As Variant, Optional ByVal overflow As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(extra_uptake) Then extra_uptake = Empty
+    If IsMissing(overflow) Then overflow = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DYE_FEED_OF_BOX = XLPy.CallUDF(PYTHON_MODULE, "WARP_DYE_FEED_OF_BOX", _
+        Array(CellsOf(pick_up_in), CellsOf(concentration_in), CellsOf(pick_up_out), CellsOf(box_dye), _
+        CellsOf(extra_uptake), CellsOf(overflow), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DYE_FEED_OF_BOX = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DYE_BATH_STRENGTH(ByVal dye_feed As Variant, ByVal pick_up_out As Variant, _
+        Optional ByVal extra_uptake As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(extra_uptake) Then extra_uptake = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DYE_BATH_STRENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_DYE_BATH_STRENGTH", _
+        Array(CellsOf(dye_feed), CellsOf(pick_up_out), CellsOf(extra_uptake), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DYE_BATH_STRENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFIDE_FOR_DYE(ByVal dye_feed As Variant, ByVal sulfide_ratio As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFIDE_FOR_DYE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFIDE_FOR_DYE", _
+        Array(CellsOf(dye_feed), CellsOf(sulfide_ratio), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFIDE_FOR_DYE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFIDE_FLAKES_FOR_DYE(ByVal dye_feed As Variant, _
+        ByVal sulfide_ratio As Variant, Optional ByVal strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(strength) Then strength = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFIDE_FLAKES_FOR_DYE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFIDE_FLAKES_FOR_DYE", _
+        Array(CellsOf(dye_feed), CellsOf(sulfide_ratio), CellsOf(strength), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFIDE_FLAKES_FOR_DYE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROSULFIDE_FOR_SULFIDE(ByVal sulfide_use As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROSULFIDE_FOR_SULFIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROSULFIDE_FOR_SULFIDE", _
+        Array(CellsOf(sulfide_use), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROSULFIDE_FOR_SULFIDE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFIDE_FROM_HYDROSULFIDE(ByVal hydrosulfide_use As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFIDE_FROM_HYDROSULFIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFIDE_FROM_HYDROSULFIDE", _
+        Array(CellsOf(hydrosulfide_use), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFIDE_FROM_HYDROSULFIDE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CAUSTIC_FOR_HYDROSULFIDE(ByVal hydrosulfide_use As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CAUSTIC_FOR_HYDROSULFIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_CAUSTIC_FOR_HYDROSULFIDE", _
+        Array(CellsOf(hydrosulfide_use), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CAUSTIC_FOR_HYDROSULFIDE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_GLUCOSE_FEED_OF_BATH(ByVal pick_up_out As Variant, _
+        ByVal bath_glucose As Variant, ByVal glucose_taken As Variant, _
+        Optional ByVal overflow As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(overflow) Then overflow = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_GLUCOSE_FEED_OF_BATH = XLPy.CallUDF(PYTHON_MODULE, "WARP_GLUCOSE_FEED_OF_BATH", _
+        Array(CellsOf(pick_up_out), CellsOf(bath_glucose), CellsOf(glucose_taken), CellsOf(overflow), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_GLUCOSE_FEED_OF_BATH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CAUSTIC_FEED_WITH_GLUCOSE(ByVal pick_up_out As Variant, _
+        ByVal bath_caustic As Variant, ByVal glucose_taken As Variant, _
+        Optional ByVal acids_per_glucose As Variant, Optional ByVal overflow As Variant, _
+        Optional ByVal caustic_carried_in As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(acids_per_glucose) Then acids_per_glucose = Empty
+    If IsMissing(overflow) Then overflow = Empty
+    If IsMissing(caustic_carried_in) Then caustic_carried_in = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CAUSTIC_FEED_WITH_GLUCOSE = XLPy.CallUDF(PYTHON_MODULE, "WARP_CAUSTIC_FEED_WITH_GLUCOSE", _
+        Array(CellsOf(pick_up_out), CellsOf(bath_caustic), CellsOf(glucose_taken), _
+        CellsOf(acids_per_glucose), CellsOf(overflow), CellsOf(caustic_carried_in), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CAUSTIC_FEED_WITH_GLUCOSE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFIDE_TO_DRAIN(ByVal sulfide_use As Variant, ByVal sulfide_left As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFIDE_TO_DRAIN = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFIDE_TO_DRAIN", _
+        Array(CellsOf(sulfide_use), CellsOf(sulfide_left), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFIDE_TO_DRAIN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFIDE_AS_SULFUR(ByVal sulfide_use As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFIDE_AS_SULFUR = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFIDE_AS_SULFUR", _
+        Array(CellsOf(sulfide_use), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFIDE_AS_SULFUR = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE(ByVal sulfide_use As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE = XLPy.CallUDF(PYTHON_MODULE, "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE", _
+        Array(CellsOf(sulfide_use), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR(ByVal sulfide_use As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR = XLPy.CallUDF(PYTHON_MODULE, "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR", _
+        Array(CellsOf(sulfide_use), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR = CVErr(xlErrValue)
+End Function
+
+' Steam and heat
+Private Sub DescribeGroup7()
     Describe "WARP_ABSOLUTE_PRESSURE", "Steam and heat: Absolute pressure of what a gauge reads. Gives: pressure [bar].", _
         Array("steam pressure above the atmosphere, as a gauge reads [bar], -0.9 to 50 bar", _
         "pressure of the air [bar], 0.5 to 1.1 bar; left out: 1.01325 bar", _
@@ -1719,7 +1957,7 @@ Refused:
 End Function
 
 ' Size
-Private Sub DescribeGroup7()
+Private Sub DescribeGroup8()
     Describe "WARP_SIZE_ADD_ON_FROM_PICK_UP", "Size: Size add-on from wet pick-up and solids of the liquor, for warp that enters dry. Gives: size add on [%].", _
         Array("size liquor on the warp behind the squeeze, of the mass of the dry unsized warp [%], 20 to 300 %", _
         "dry size in the size liquor, of the mass of the liquor [%], 0.5 to 50 %", _
@@ -1904,7 +2142,7 @@ Refused:
 End Function
 
 ' Prices and cost
-Private Sub DescribeGroup8()
+Private Sub DescribeGroup9()
     Describe "WARP_DELIVERED_PRICE", "Prices and cost: Price of a product at the mill's gate, in the mill's money. Gives: price [money/kg].", _
         Array("price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
         "freight and duty on the product as delivered [money/kg], 0 to 100,000 money/kg; left out: 0 money/kg", _
@@ -1985,8 +2223,142 @@ Refused:
     WARP_COST_PER_METRE_OF_CLOTH = CVErr(xlErrValue)
 End Function
 
+' Orders and stock
+Private Sub DescribeGroup10()
+    Describe "WARP_PACKS_TO_ORDER", "Orders and stock: Whole packs to order for a need less the stock. Gives: packs.", _
+        Array("product as delivered that the orders need [kg], 0 to 100,000,000 kg", _
+        "product as delivered in stock [kg], 0 to 100,000,000 kg", _
+        "product in one pack: bag, drum, container, tanker [kg], 0.01 to 50000 kg", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_MASS_OF_PACKS", "Orders and stock: Mass in a number of packs. Gives: delivered mass [kg].", _
+        Array("whole packs, a whole number from 0 to 1,000,000", _
+        "product in one pack: bag, drum, container, tanker [kg], 0.01 to 50000 kg", _
+        "unit of the result; left out: kg")
+    Describe "WARP_STOCK_REACH", "Orders and stock: Time that a stock lasts at a steady rate of use. Gives: stock reach [day].", _
+        Array("product as delivered in stock [kg], 0 to 100,000,000 kg", _
+        "product as delivered used, over all days of the calendar [kg/day], 0.001 to 10,000,000 kg/day", _
+        "unit of the result; left out: day")
+    Describe "WARP_TIME_LEFT_TO_ORDER", "Orders and stock: Time from today to the last day to order; below zero it is late. Gives: order margin [day].", _
+        Array("time from today to the day of need [day], -3650 to 3650 day", _
+        "time from the order to the product in store [day], 0 to 1000 day", _
+        "time in hand, for what comes late [day], 0 to 365 day; left out: 0 day", _
+        "unit of the result; left out: day")
+    Describe "WARP_TIME_LEFT_OF_OPENED_PACK", "Orders and stock: Time that an opened pack still keeps; below zero it is past, so titrate or do not use it. Gives: time left [day].", _
+        Array("time that an opened pack keeps, by its supplier [day], 0 to 3650 day", _
+        "time since the pack was opened [day], 0 to 3650 day", "unit of the result; left out: day")
+    Describe "WARP_COST_OF_ORDER", "Orders and stock: Cost of ordering a number of packs, with a lower price for all of them from a price break on. Gives: order cost [money].", _
+        Array("whole packs, a whole number from 0 to 1,000,000", _
+        "product in one pack: bag, drum, container, tanker [kg], 0.01 to 50000 kg", _
+        "price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "packs from which the break price holds, for all of them, a whole number from 1 to 1,000,000", _
+        "price at the price break, as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "charge for an order of any size [money], 0 to 1,000,000,000 money; left out: 0 money", _
+        "unit of the result; left out: money")
+    Describe "WARP_PRICE_VARIANCE", "Orders and stock: Part of the variance that the price makes: above zero, the product cost more than the standard. Gives: variance [money].", _
+        Array("price paid in fact [money/kg], 0 to 1,000,000 money/kg", _
+        "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
+        "product used in fact [kg], 0 to 1,000,000,000 kg", "unit of the result; left out: money")
+    Describe "WARP_USAGE_VARIANCE", "Orders and stock: Part of the variance that the use makes: above zero, more was used than the standard allows. Gives: variance [money].", _
+        Array("product used in fact [kg], 0 to 1,000,000,000 kg", _
+        "product that the standard allows for what was made [kg], 0 to 1,000,000,000 kg", _
+        "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
+        "unit of the result; left out: money")
+End Sub
+
+Public Function WARP_PACKS_TO_ORDER(ByVal needed_mass As Variant, ByVal stock_mass As Variant, _
+        ByVal pack_mass As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PACKS_TO_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_PACKS_TO_ORDER", _
+        Array(CellsOf(needed_mass), CellsOf(stock_mass), CellsOf(pack_mass), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PACKS_TO_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MASS_OF_PACKS(ByVal packs As Variant, ByVal pack_mass As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MASS_OF_PACKS = XLPy.CallUDF(PYTHON_MODULE, "WARP_MASS_OF_PACKS", _
+        Array(CellsOf(packs), CellsOf(pack_mass), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MASS_OF_PACKS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_STOCK_REACH(ByVal stock_mass As Variant, ByVal use_rate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_STOCK_REACH = XLPy.CallUDF(PYTHON_MODULE, "WARP_STOCK_REACH", _
+        Array(CellsOf(stock_mass), CellsOf(use_rate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_STOCK_REACH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_TIME_LEFT_TO_ORDER(ByVal time_to_need As Variant, ByVal lead_time As Variant, _
+        Optional ByVal spare_time As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(spare_time) Then spare_time = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_TIME_LEFT_TO_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_TIME_LEFT_TO_ORDER", _
+        Array(CellsOf(time_to_need), CellsOf(lead_time), CellsOf(spare_time), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_TIME_LEFT_TO_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_TIME_LEFT_OF_OPENED_PACK(ByVal keeping_time As Variant, _
+        ByVal time_open As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_TIME_LEFT_OF_OPENED_PACK = XLPy.CallUDF(PYTHON_MODULE, "WARP_TIME_LEFT_OF_OPENED_PACK", _
+        Array(CellsOf(keeping_time), CellsOf(time_open), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_TIME_LEFT_OF_OPENED_PACK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_COST_OF_ORDER(ByVal packs As Variant, ByVal pack_mass As Variant, _
+        ByVal price As Variant, ByVal break_packs As Variant, ByVal break_price As Variant, _
+        Optional ByVal order_charge As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(order_charge) Then order_charge = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_COST_OF_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_COST_OF_ORDER", _
+        Array(CellsOf(packs), CellsOf(pack_mass), CellsOf(price), CellsOf(break_packs), _
+        CellsOf(break_price), CellsOf(order_charge), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_COST_OF_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRICE_VARIANCE(ByVal actual_price As Variant, ByVal standard_price As Variant, _
+        ByVal actual_mass As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PRICE_VARIANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRICE_VARIANCE", _
+        Array(CellsOf(actual_price), CellsOf(standard_price), CellsOf(actual_mass), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PRICE_VARIANCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_USAGE_VARIANCE(ByVal actual_mass As Variant, ByVal standard_mass As Variant, _
+        ByVal standard_price As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_USAGE_VARIANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_USAGE_VARIANCE", _
+        Array(CellsOf(actual_mass), CellsOf(standard_mass), CellsOf(standard_price), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_USAGE_VARIANCE = CVErr(xlErrValue)
+End Function
+
 ' Discharge
-Private Sub DescribeGroup9()
+Private Sub DescribeGroup11()
     Describe "WARP_CONCENTRATION_FROM_LOAD", "Discharge: Concentration of a parameter, from its load and the flow. Gives: effluent concentration [mg/L].", _
         Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
         "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
@@ -2065,8 +2437,230 @@ Refused:
     WARP_OXYGEN_DEMAND_OF_LOAD = CVErr(xlErrValue)
 End Function
 
+' pH and acid
+Private Sub DescribeGroup12()
+    Describe "WARP_AMOUNT_CONCENTRATION", "pH and acid: Amount of substance in each litre, from mass and molar mass. Gives: amount concentration [mmol/L].", _
+        Array("concentration in the effluent [mg/L], 0 to 1,000,000 mg/L", _
+        "mass of one mol [g/mol], 1 to 5000 g/mol", "unit of the result; left out: mmol/L")
+    Describe "WARP_PH_FROM_FREE_CAUSTIC", "pH and acid: The pH of a water that holds free caustic (100 %) and no weak acid: ideal, 25 degC. Gives: acidity.", _
+        Array("free caustic (NaOH 100 %) in the water [g/L], 0 to 200 g/L", _
+        "ion product of water, as the minus of its power of ten, 12 to 15; left out: 13.995", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_FREE_CAUSTIC_FROM_PH", "pH and acid: Free caustic (100 %) in a water of a pH: ideal, 25 degC; what a titration finds is more. Gives: free caustic [g/L].", _
+        Array("pH, 0 to 14", _
+        "ion product of water, as the minus of its power of ten, 12 to 15; left out: 13.995", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_ALKALINITY_AT_PH", "pH and acid: Strong-ion difference of a water of a pH that holds known weak acids: ideal, 25 degC. Gives: alkalinity [mmol/L].", _
+        Array("pH, 0 to 14", _
+        "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "hydrogen sulfide and its ions together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "unit of the result; left out: mmol/L")
+    Describe "WARP_PH_FROM_STRONG_IONS", "pH and acid: The pH of a water from its strong-ion difference and its weak acids, shut off from air: ideal, 25 degC. Gives: acidity.", _
+        Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
+        "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "hydrogen sulfide and its ions together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_PH_UNDER_CARBON_DIOXIDE", "pH and acid: The pH of a water at rest with a gas that holds carbon dioxide, air or flue gas: ideal, 25 degC. Gives: acidity.", _
+        Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
+        "pressure of the carbon dioxide in the gas, alone [bar], 0 to 2 bar", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_ACID_TO_REACH_PH", "pH and acid: Strong acid (100 %) that brings a water to a pH, sulfuric if no other is named; never on sulfide. Gives: acid demand [g/L].", _
+        Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
+        "pH to be reached; lower sets poisonous gas free, 6 to 12", _
+        "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "pure acid that takes up one mol of charge [g/mol], 1 to 500 g/mol; left out: 49.036 g/mol", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_ACETIC_ACID_TO_REACH_PH", "pH and acid: Acetic acid (100 %) that brings a water to a pH; it adds oxygen demand; never on sulfide. Gives: acid demand [g/L].", _
+        Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
+        "pH to be reached; lower sets poisonous gas free, 6 to 12", _
+        "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_CARBON_DIOXIDE_TO_REACH_PH", "pH and acid: Carbon dioxide that a water must dissolve to come to a pH; never on sulfide (hydrogen sulfide). Gives: carbon dioxide demand [g/L].", _
+        Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
+        "pH to be reached; lower sets poisonous gas free, 6 to 12", _
+        "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "unit of the result; left out: g/L")
+    Describe "WARP_FLUE_GAS_FOR_CARBON_DIOXIDE", "pH and acid: Volume of flue gas, at 25 degC and 1 atm, for each volume of water; it fills pits and chokes. Gives: flue gas.", _
+        Array("carbon dioxide that the water dissolves [g/L], 0 to 1000 g/L", _
+        "carbon dioxide in the gas, by volume [%], 1 to 100 %", _
+        "share of the carbon dioxide blown in that the water takes [%], 1 to 100 %", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_SULFATE_FROM_ACID", "pH and acid: Sulfate that sulfuric acid (100 %) leaves in the water it neutralises. Gives: effluent concentration [mg/L].", _
+        Array("acid (100 %) that the alkalinity takes [g/L], 0 to 1000 g/L", _
+        "unit of the result; left out: mg/L")
+End Sub
+
+Public Function WARP_AMOUNT_CONCENTRATION(ByVal effluent_concentration As Variant, _
+        ByVal molar_mass As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_AMOUNT_CONCENTRATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_AMOUNT_CONCENTRATION", _
+        Array(CellsOf(effluent_concentration), CellsOf(molar_mass), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_AMOUNT_CONCENTRATION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PH_FROM_FREE_CAUSTIC(ByVal free_caustic As Variant, _
+        Optional ByVal water_constant As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(water_constant) Then water_constant = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PH_FROM_FREE_CAUSTIC = XLPy.CallUDF(PYTHON_MODULE, "WARP_PH_FROM_FREE_CAUSTIC", _
+        Array(CellsOf(free_caustic), CellsOf(water_constant), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PH_FROM_FREE_CAUSTIC = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FREE_CAUSTIC_FROM_PH(ByVal acidity As Variant, _
+        Optional ByVal water_constant As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(water_constant) Then water_constant = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FREE_CAUSTIC_FROM_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_FREE_CAUSTIC_FROM_PH", _
+        Array(CellsOf(acidity), CellsOf(water_constant), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FREE_CAUSTIC_FROM_PH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ALKALINITY_AT_PH(ByVal acidity As Variant, _
+        Optional ByVal total_carbonate As Variant, Optional ByVal total_sulfite As Variant, _
+        Optional ByVal total_sulfide As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(total_carbonate) Then total_carbonate = Empty
+    If IsMissing(total_sulfite) Then total_sulfite = Empty
+    If IsMissing(total_sulfide) Then total_sulfide = Empty
+    If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ALKALINITY_AT_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_ALKALINITY_AT_PH", _
+        Array(CellsOf(acidity), CellsOf(total_carbonate), CellsOf(total_sulfite), CellsOf(total_sulfide), _
+        CellsOf(total_acetate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ALKALINITY_AT_PH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PH_FROM_STRONG_IONS(ByVal alkalinity As Variant, _
+        Optional ByVal total_carbonate As Variant, Optional ByVal total_sulfite As Variant, _
+        Optional ByVal total_sulfide As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(total_carbonate) Then total_carbonate = Empty
+    If IsMissing(total_sulfite) Then total_sulfite = Empty
+    If IsMissing(total_sulfide) Then total_sulfide = Empty
+    If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PH_FROM_STRONG_IONS = XLPy.CallUDF(PYTHON_MODULE, "WARP_PH_FROM_STRONG_IONS", _
+        Array(CellsOf(alkalinity), CellsOf(total_carbonate), CellsOf(total_sulfite), _
+        CellsOf(total_sulfide), CellsOf(total_acetate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PH_FROM_STRONG_IONS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PH_UNDER_CARBON_DIOXIDE(ByVal alkalinity As Variant, _
+        ByVal carbon_dioxide_pressure As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PH_UNDER_CARBON_DIOXIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_PH_UNDER_CARBON_DIOXIDE", _
+        Array(CellsOf(alkalinity), CellsOf(carbon_dioxide_pressure), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PH_UNDER_CARBON_DIOXIDE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ACID_TO_REACH_PH(ByVal alkalinity As Variant, ByVal target_acidity As Variant, _
+        Optional ByVal total_carbonate As Variant, Optional ByVal total_sulfite As Variant, _
+        Optional ByVal total_acetate As Variant, Optional ByVal acid_per_charge As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(total_carbonate) Then total_carbonate = Empty
+    If IsMissing(total_sulfite) Then total_sulfite = Empty
+    If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(acid_per_charge) Then acid_per_charge = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ACID_TO_REACH_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_ACID_TO_REACH_PH", _
+        Array(CellsOf(alkalinity), CellsOf(target_acidity), CellsOf(total_carbonate), _
+        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(acid_per_charge), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ACID_TO_REACH_PH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ACETIC_ACID_TO_REACH_PH(ByVal alkalinity As Variant, _
+        ByVal target_acidity As Variant, Optional ByVal total_carbonate As Variant, _
+        Optional ByVal total_sulfite As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(total_carbonate) Then total_carbonate = Empty
+    If IsMissing(total_sulfite) Then total_sulfite = Empty
+    If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ACETIC_ACID_TO_REACH_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_ACETIC_ACID_TO_REACH_PH", _
+        Array(CellsOf(alkalinity), CellsOf(target_acidity), CellsOf(total_carbonate), _
+        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ACETIC_ACID_TO_REACH_PH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CARBON_DIOXIDE_TO_REACH_PH(ByVal alkalinity As Variant, _
+        ByVal target_acidity As Variant, Optional ByVal total_carbonate As Variant, _
+        Optional ByVal total_sulfite As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(total_carbonate) Then total_carbonate = Empty
+    If IsMissing(total_sulfite) Then total_sulfite = Empty
+    If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CARBON_DIOXIDE_TO_REACH_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CARBON_DIOXIDE_TO_REACH_PH", _
+        Array(CellsOf(alkalinity), CellsOf(target_acidity), CellsOf(total_carbonate), _
+        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CARBON_DIOXIDE_TO_REACH_PH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FLUE_GAS_FOR_CARBON_DIOXIDE(ByVal carbon_dioxide_demand As Variant, _
+        ByVal gas_carbon_dioxide As Variant, ByVal gas_uptake As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FLUE_GAS_FOR_CARBON_DIOXIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_FLUE_GAS_FOR_CARBON_DIOXIDE", _
+        Array(CellsOf(carbon_dioxide_demand), CellsOf(gas_carbon_dioxide), CellsOf(gas_uptake), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FLUE_GAS_FOR_CARBON_DIOXIDE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFATE_FROM_ACID(ByVal acid_demand As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFATE_FROM_ACID = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFATE_FROM_ACID", _
+        Array(CellsOf(acid_demand), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFATE_FROM_ACID = CVErr(xlErrValue)
+End Function
+
 ' The mill's book
-Private Sub DescribeGroup10()
+Private Sub DescribeGroup13()
     Describe "WARP_OPENED_BOOK", "The mill's book: Read the mill's book from its sheets; the other functions of this group take the text it gives. Gives: a mark of the book.", _
         Array("the sheet Enquiries, its whole range from A1 on", _
         "the sheet Styles, its whole range from A1 on", _
@@ -2240,7 +2834,7 @@ Refused:
 End Function
 
 ' Look-ups, sets and the program
-Private Sub DescribeGroup11()
+Private Sub DescribeGroup14()
     Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
         Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
         "its arguments, as that formula has them")
