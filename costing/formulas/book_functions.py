@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import math
 from collections.abc import Iterable
 from typing import Any, Callable
 
@@ -20,7 +19,7 @@ from costing.ledger.plan import plan_cloth, plan_order
 from costing.ledger.route_run import run_route
 from costing.ledger.whole import is_bought
 from costing.process.postings import POWER, Line
-from costing.process.surroundings import Surroundings
+from costing.process.surroundings import Lot, Surroundings
 from costing.quantities import InputError, check
 from costing.quantities.units import canonical, convert
 from costing.report import TABLES, Result, Table
@@ -176,7 +175,7 @@ def _endless(style: Style, recipe: str, range_: Range, together: float) -> Surro
         pumps_in_stoppage="running",
     )
     plan = plan_order(style, plan_cloth(style, range_.stretch), order, range_)
-    return plan.around._replace(lot_mass=math.inf)
+    return plan.around._replace(lot=Lot())
 
 
 def cost_on(book: Any = None, enquiry: Any = None, basis: Any = None, part: Any = None) -> float:

@@ -13,11 +13,8 @@ from costing.ledger.route_run import Run
 from costing.process import steam
 from costing.process.bath_content import BathContent
 from costing.process.bath_fill import DyeLiquor, come_from, post_dye, post_liquor
-from costing.process.bath_reactions import REVATTING, WITHOUT_OXYGEN, oxidation_by_air
-from costing.process.chemistry import molar_mass
+from costing.process.bath_lot import aged_hydrosulfite, post_ageing, post_start, post_stops
 from costing.process.heating import check_steam_is_hotter, post_closed_steam
-from costing.process.hydrosulfite import hydrosulfite_of_stoppage
-from costing.process.indigo_dyeing import DECAY, post_sulfite_oxidation
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import (
     BATH,
@@ -30,21 +27,12 @@ from costing.process.postings import (
     Line,
     balance,
 )
-from costing.process.reduction import (
-    CAUSTIC_PER_HYDROSULFITE,
-    HYDROSULFITE,
-    HYDROSULFITE_PER_INDIGO,
-    HYDROSULFITE_PER_OXYGEN,
-    OXYGEN_PER_INDIGO,
-)
 from costing.process.washing import post_scour_liquor
-from costing.settings.mill import Enquiry, Material, Range
+from costing.settings.mill import Material, Range
 from costing.settings.steps import IndigoDyeing, Rinse, Scour, Step
 
 RANGE_TIME = "range time"
 WORKED = "worked"
-AGEING = "ages until the next lot"
-STOPPAGE = "stoppage"
 TAKEN_OVER = "taken over from the lot before"
 HANDED_ON = "credit: bath kept for the next lot"
 
@@ -53,7 +41,6 @@ def lot_lines(
     steps: Sequence[Step],
     materials: Mapping[str, Material],
     plan: Plan,
-    enquiry: Enquiry,
     range_: Range,
     run: Run,
 ) -> list[Line]:
@@ -69,8 +56,6 @@ def lot_lines(
         Code -> product of the mill's list.
     plan : Plan
         Of the order.
-    enquiry : Enquiry
-        How the lot is run.
     range_ : Range
         The machine.
     run : Run
@@ -86,7 +71,7 @@ def lot_lines(
         if isinstance(step, IndigoDyeing):
             liquor = DyeLiquor.of(step, materials)
             content = run.contents[step.name]
-            lines += _dye_bath(liquor, content, plan, enquiry, _rinse_behind(steps[number:]))
+            lines += _dye_bath(liquor, content, plan, _rinse_behind(steps[number:]))
         elif isinstance(step, Scour):
             lines += _scour_fill(step, materials, plan, run.contents[step.name])
     lines += _cleaning(range_)
@@ -98,56 +83,32 @@ def _rinse_behind(steps: Sequence[Step]) -> str | None:
     return next((step.name for step in steps if isinstance(step, Rinse)), None)
 
 
-def _destroy(book: Book, bath: DyeLiquor, cause: str, amount: float, reaction: Mapping[str, float]) -> None:
-    """Hydrosulfite replaced, with the caustic that its loss takes."""
-    book.feed(bath.hydrosulfite, cause, amount)
-    caustic = -reaction["sodium_hydroxide"] * molar_mass("sodium_hydroxide") / HYDROSULFITE
-    book.feed(bath.caustic, cause, caustic * amount)
-    book.react(cause, amount / HYDROSULFITE, reaction)
-
-
-def _dye_bath(
-    bath: DyeLiquor, content: BathContent, plan: Plan, enquiry: Enquiry, rinse: str | None
-) -> list[Line]:
-    step = bath.step
+def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | None) -> list[Line]:
+    step, lot = bath.step, plan.around.lot
     book = Book(step.name)
-    by_air = oxidation_by_air(step.hydrosulfite_per_oxygen)
-    standing = step.bath_kept if plan.around.standing_bath else 0.0
-    aged = step.bath_hydrosulfite * (1.0 - step.ageing_loss)
-    new = step.bath_volume * (1.0 - standing)
-    kept = step.bath_kept if enquiry.bath_at_end == "kept for the next lot" else 0.0
+    standing = step.bath_kept if lot.standing_bath else 0.0
+    kept = step.bath_kept if lot.kept_bath else 0.0
+    aged = aged_hydrosulfite(bath)
+    taken_over, handed_on = step.bath_volume * standing, step.bath_volume * kept
+    new = step.bath_volume - taken_over
 
-    taken_over = step.bath_volume * standing
     post_liquor(book, bath, TAKEN_OVER, taken_over, aged, EARLIER_LOT)
     _post_salt(book, TAKEN_OVER, taken_over, content.earlier, content.fill, EARLIER_LOT)
-    book.feed(bath.hydrosulfite, "restores the standing bath", taken_over * (step.bath_hydrosulfite - aged))
     post_liquor(book, bath, "first fill", new, step.bath_hydrosulfite)
     _post_heat_up(book, "first fill", new, step.bath_temperature, plan)
+    before = len(book.lines)
+    post_start(book, bath, lot)
+    post_stops(book, bath, lot)
+    post_ageing(book, bath, handed_on)
+    # The bath stays as full as it was: water that is made, and that of the products, goes with the yarn.
+    made = balance(book.lines[before:], PROCESS).get(WATER, 0.0)
+    stream = DRAIN + (rinse or f"{step.name} overflow")
+    book.move(WATER, "leaves with the yarn", made, PROCESS, stream)
     for substance, amount in content.built_up.items():
         book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
-
-    rinse_stream = DRAIN + (rinse or f"{step.name} overflow")
-    before = len(book.lines)
-    _destroy(
-        book,
-        bath,
-        "oxygen in the fill water",
-        step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * new * step.fill_water_oxygen,
-        by_air,
-    )
-    _post_stoppages(book, bath, enquiry, by_air)
-    lost = step.bath_volume * kept * (step.bath_hydrosulfite - aged)
-    book.feed(bath.caustic, AGEING, CAUSTIC_PER_HYDROSULFITE * lost)
-    book.react(AGEING, lost / HYDROSULFITE, by_air)
-    post_sulfite_oxidation(book, step, balance(book.lines[before:], PROCESS))
-    # Salt and water made by these reactions leave with the yarn, as those of the run do.
-    made = balance(book.lines[before:], PROCESS)
-    made.pop("sodium_hydrosulfite", None)
-    for substance, amount in made.items():
-        book.move(substance, "leaves with the yarn", amount, PROCESS, rinse_stream)
     _post_strengthening(book, bath, standing, kept)
-    post_liquor(book, bath, HANDED_ON, -step.bath_volume * kept, aged, NEXT_LOT)
-    _post_salt(book, HANDED_ON, -step.bath_volume * kept, content.end, content.fill, NEXT_LOT)
+    post_liquor(book, bath, HANDED_ON, -handed_on, aged, NEXT_LOT)
+    _post_salt(book, HANDED_ON, -handed_on, content.handed_on, content.fill, NEXT_LOT)
     _send_bath_to_drain(book, f"{step.name} dump", "bath dumped")
     return book.lines
 
@@ -163,39 +124,6 @@ def _post_salt(
     """What a used bath holds beyond a fresh one: salt, and what the yarn has brought."""
     for substance, strength in content.items():
         book.move(substance, cause, volume * (strength - fill.get(substance, 0.0)), account, PROCESS)
-
-
-def _post_stoppages(book: Book, bath: DyeLiquor, enquiry: Enquiry, by_air: Mapping[str, float]) -> None:
-    step = bath.step
-    flow = step.circulation_flow if enquiry.pumps_in_stoppage == "running" else 0.0
-    oxygen = step.surface_oxygen * step.bath_surface + step.circulation_oxygen * flow
-    held = step.bath_volume * step.bath_hydrosulfite
-    lost = hydrosulfite_of_stoppage(
-        enquiry.stoppage_time,
-        step.hydrosulfite_per_oxygen,
-        step.surface_oxygen,
-        step.bath_surface,
-        step.circulation_oxygen,
-        flow,
-        step.decay_rate,
-        step.bath_volume,
-        step.bath_hydrosulfite,
-    )
-    rate_of_air = step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * oxygen
-    rate = rate_of_air + step.decay_rate * held
-    share_of_air = rate_of_air / rate if rate > 0 else 0.0
-    _destroy(book, bath, STOPPAGE, enquiry.stoppages * lost * share_of_air, by_air)
-    decayed = enquiry.stoppages * lost * (1.0 - share_of_air)
-    _destroy(book, bath, f"{STOPPAGE}: {DECAY}", decayed, WITHOUT_OXYGEN)
-    left = max(0.0, enquiry.stoppage_time - held / rate) if rate > 0 else 0.0
-    oxidised = min(oxygen * left / OXYGEN_PER_INDIGO, step.bath_volume * step.bath_indigo)
-    _destroy(
-        book,
-        bath,
-        "dye oxidised in a long stoppage",
-        enquiry.stoppages * HYDROSULFITE_PER_INDIGO * oxidised,
-        REVATTING,
-    )
 
 
 def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: float) -> None:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from costing.construction import cloth, counts, sets
 from costing.process import steam
-from costing.process.surroundings import Surroundings
+from costing.process.surroundings import Lot, Surroundings
 from costing.quantities import InputError, quantity
 from costing.settings.mill import Enquiry, Range
 from costing.settings.style import Style
@@ -201,8 +201,14 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
             _absolute_steam_pressure(range_),
             range_.steam_heating == "direct",
             range_.steam_losses,
-            together * run_length * per_metre,
-            enquiry.bath_at_start == "standing bath",
+            Lot(
+                mass=together * run_length * per_metre,
+                standing_bath=enquiry.bath_at_start == "standing bath",
+                kept_bath=enquiry.bath_at_end == "kept for the next lot",
+                stoppages=enquiry.stoppages,
+                stoppage_time=enquiry.stoppage_time,
+                pumps_running=enquiry.pumps_in_stoppage == "running",
+            ),
         ),
         beams=sets.beam_plan(ropes * together, fabric.ends / ropes, together),
         sublots=_sublots(set_length, range_),

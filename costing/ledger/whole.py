@@ -109,7 +109,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     lot = [
         Line(step, material, substance, cause, amount * share, source, destination)
         for step, material, substance, cause, amount, source, destination in lot_lines(
-            steps, mill.materials, plan, enquiry, range_, run
+            steps, mill.materials, plan, range_, run
         )
     ]
     # The lines for leaders are those of the run once more: what closes there closes here.

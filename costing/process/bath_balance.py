@@ -37,6 +37,8 @@ class Feeds(NamedTuple):
         Entering liquor that leaves as it came behind the last box [L/kg].
     bath_on_yarn : float
         Liquor of the bath that leaves with the yarn [L/kg].
+    caustic_lacking : float
+        Caustic (NaOH 100 %) that the last sky takes beyond what the yarn carries into it [kg/kg].
     """
 
     indigo: float
@@ -54,6 +56,7 @@ class Feeds(NamedTuple):
     caustic_volume: float
     kept_liquor: float
     bath_on_yarn: float
+    caustic_lacking: float
 
     @property
     def hydrosulfite_total(self) -> float:
@@ -78,6 +81,7 @@ class Feeds(NamedTuple):
 
 REDUCTION = "reduces the dye"
 SECOND_REDUCTION = "reduces redissolved dye again"
+LAST_SKY = "carried into the last sky and the rinse"
 SURPLUS = "stock vat stronger than the bath uses"
 CAUSTIC_SURPLUS = "surplus that leaves with the liquor"
 
@@ -119,6 +123,11 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
     decayed = hydrosulfite.hydrosulfite_by_decay(
         step.decay_rate, step.bath_volume, step.bath_hydrosulfite, throughput
     )
+    in_last_sky = (
+        reduction.CAUSTIC_PER_HYDROSULFITE * fixed_losses[LAST_SKY]
+        + reduction.CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide / step.dips
+    )
+    lacking = max(0.0, in_last_sky - on_yarn * step.bath_caustic)
     alkali_per_indigo = step.stock_caustic_ratio + indigo.alkali / indigo.strength
 
     def feeds_at(overflow: float) -> Feeds:
@@ -134,8 +143,16 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         in_stock = step.stock_hydrosulfite_ratio * fed
         causes[SURPLUS] = max(0.0, in_stock - needed)
         needed += causes[SURPLUS]
-        caustic = bath_salt.caustic_feed_of_bath(
-            needed, overflowed, decayed, on_yarn, overflow, step.bath_caustic, step.carbon_dioxide, mixed
+        # What goes into the last sky leaves the bath as it is; there it takes caustic that is on the yarn.
+        caustic = lacking + bath_salt.caustic_feed_of_bath(
+            needed,
+            overflowed + fixed_losses[LAST_SKY],
+            decayed,
+            on_yarn,
+            overflow,
+            step.bath_caustic,
+            step.carbon_dioxide * (1.0 - 1.0 / step.dips),
+            mixed,
         )
         stock_volume = fed / step.stock_indigo
         hydrosulfite_volume = (needed - in_stock) / step.hydrosulfite_dosing
@@ -158,6 +175,7 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
             caustic_volume,
             kept,
             on_yarn,
+            lacking,
         )
 
     feeds = _standing_still(feeds_at)
@@ -216,7 +234,7 @@ def _losses_without_overflow(step: IndigoDyeing, yarn: YarnState, throughput: fl
         step.bath_hydrosulfite,
     )
     losses = {f"carried into sky {number}": lost for number, lost in enumerate(skies, start=1)}
-    losses["carried into the last sky and the rinse"] = last
+    losses[LAST_SKY] = last
     losses["bath surface"] = hydrosulfite.hydrosulfite_at_bath_surface(
         step.hydrosulfite_per_oxygen, step.surface_oxygen, step.bath_surface, throughput
     )

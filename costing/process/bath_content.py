@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 BUILD_UP = "builds up in the bath"  # cause of what a lot leaves in a box
+NOTHING: Mapping[str, float] = {}
 SLIGHT = 1e-12  # of the steady concentration: a difference below it is rounding
 
 
@@ -19,10 +20,12 @@ class BathContent(NamedTuple):
         Liquor in the box [L].
     fill, steady : dict
         In a fresh fill, and after an endless run [kg/L].
-    earlier, start, end : dict
-        In the bath of the lot before as it was handed on, at the start and at the end of this lot [kg/L].
+    earlier, start, end, handed_on : dict
+        In the bath of the lot before as it was handed on, at the start and at the end of this lot, and as
+        this lot hands it on [kg/L].
     built_up : dict
-        What a kilogram of yarn leaves in the box, over the whole lot [kg/kg].
+        What a kilogram of yarn leaves in the box, over the whole lot; below zero where the yarn takes
+        along what stops have made [kg/kg].
     """
 
     volume: float
@@ -31,6 +34,7 @@ class BathContent(NamedTuple):
     earlier: dict[str, float]
     start: dict[str, float]
     end: dict[str, float]
+    handed_on: dict[str, float]
     built_up: dict[str, float]
 
 
@@ -41,6 +45,9 @@ def bath_content(
     volume: float,
     lot_mass: float,
     kept: float,
+    at_start: Mapping[str, float] = NOTHING,
+    in_stops: Mapping[str, float] = NOTHING,
+    ageing: Mapping[str, float] = NOTHING,
 ) -> BathContent:
     """Follow a stirred box through a lot.
 
@@ -60,6 +67,10 @@ def bath_content(
         Grey yarn of the lot; infinity for the steady state [kg].
     kept : float
         Share of the volume that is taken over from the lot before; the rest is a fresh fill [fraction].
+    at_start, in_stops : mapping, optional
+        Substance -> what the start and the stops of the lot make in the box [kg].
+    ageing : mapping, optional
+        Substance -> what a bath makes while it waits for the next lot [kg/L].
 
     Returns
     -------
@@ -68,8 +79,8 @@ def bath_content(
 
     Notes
     -----
-    ``c_end = c_steady - (c_steady - c_start) exp(-m w / V)`` with ``c_start = kept c_end + (1 - kept)
-    c_fill`` where lot follows lot, and ``c_start = c_fill`` behind a fresh fill.
+    ``c_end = c_steady - (c_steady - c_start) exp(-m w / V)`` with ``c_start = kept (c_end + c_ageing) +
+    (1 - kept) c_fill + m_start / V`` where lot follows lot; what stops make counts as fed over the lot.
 
     Examples
     --------
@@ -80,18 +91,19 @@ def bath_content(
     0.393
     """
     changed = -math.expm1(-lot_mass * outflow / volume)
-    steady = {substance: amount / outflow for substance, amount in mixed.items()}
-    names = list(dict.fromkeys([*steady, *fill]))
-    earlier, start, end, built_up = {}, {}, {}, {}
-    for name in names:
-        new, old = fill.get(name, 0.0), steady.get(name, 0.0)
-        gap = old - new
-        if abs(gap) <= SLIGHT * max(abs(old), abs(new)):
-            gap = 0.0
-        still_missing = gap * (1.0 - kept) / (1.0 - kept + kept * changed) if gap else 0.0
-        start[name] = old - still_missing
-        end[name] = old - still_missing * (1.0 - changed)
-        earlier[name] = end[name] if kept > 0.0 else new
-        if name in steady:
-            built_up[name] = volume * still_missing * changed / lot_mass
-    return BathContent(volume, dict(fill), steady, earlier, start, end, built_up)
+    earlier, start, end, handed_on, built_up, steady = {}, {}, {}, {}, {}, {}
+    for name in dict.fromkeys([*mixed, *fill, *at_start, *in_stops]):
+        stops, waiting = in_stops.get(name, 0.0) / lot_mass, ageing.get(name, 0.0)
+        new, old = fill.get(name, 0.0), (mixed.get(name, 0.0) + stops) / outflow
+        gap = old - new if abs(old - new) > SLIGHT * max(abs(old), abs(new)) else 0.0
+        added = at_start.get(name, 0.0) / volume + kept * waiting
+        missing = 0.0  # of the steady strength, at the start
+        if gap or added:
+            missing = (gap * (1.0 - kept) - added) / (1.0 - kept + kept * changed)
+        steady[name] = old
+        start[name] = old - missing
+        end[name] = old - missing * (1.0 - changed)
+        handed_on[name] = end[name] + waiting
+        earlier[name] = handed_on[name] if kept > 0.0 else new
+        built_up[name] = volume * missing * changed / lot_mass - stops
+    return BathContent(volume, dict(fill), steady, earlier, start, end, handed_on, built_up)

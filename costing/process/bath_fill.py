@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from costing.process.bath_reactions import VATTING
+from costing.process.bath_reactions import SULFITE_BY_AIR, SULFITE_OXIDATION, VATTING
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import PROCESS, STORE, Book, balance
 from costing.process.reduction import CAUSTIC_PER_HYDROSULFITE, HYDROSULFITE_PER_INDIGO, INDIGO
@@ -81,7 +81,10 @@ def post_dye(
     book.feed(liquor.indigo, cause, indigo)
     book.feed(liquor.hydrosulfite, cause, reducing + hydrosulfite)
     book.feed(liquor.caustic, cause, CAUSTIC_PER_HYDROSULFITE * reducing + caustic - with_dye)
-    book.react(cause, indigo / INDIGO * liquor.powder_share, VATTING)
+    reduced = indigo / INDIGO * liquor.powder_share
+    book.react(cause, reduced, VATTING)
+    sulfite = VATTING["sodium_sulfite"] * reduced
+    book.react(SULFITE_BY_AIR, liquor.step.sulfite_oxidised * sulfite, SULFITE_OXIDATION)
 
 
 def come_from(book: Book, first: int, account: str) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from costing.process.bath_salt import share_ending_half_as_sulfate
 
+DECAY = "decomposes without oxygen"
 VATTING = {
     "indigo": -1.0,
     "sodium_hydrosulfite": -1.0,
@@ -31,6 +32,7 @@ WITHOUT_OXYGEN = {
 AIRING = {"leuco_indigo": -1.0, "oxygen": -0.5, "indigo": 1.0, "water": 1.0}
 CARBONATION = {"sodium_hydroxide": -2.0, "carbon_dioxide": -1.0, "sodium_carbonate": 1.0, "water": 1.0}
 # Sulfite goes on to sulfate without hydrosulfite: in the skies, in the rinse, in the drain.
+SULFITE_BY_AIR = "sulfite oxidised by air"
 SULFITE_OXIDATION = {"sodium_sulfite": -1.0, "oxygen": -0.5, "sodium_sulfate": 1.0}
 
 

@@ -30,7 +30,7 @@ def caustic_feed_of_bath(
     hydrosulfite_use : float
         Hydrosulfite fed in all [kg/kg].
     hydrosulfite_overflow : float
-        Part of it that overflows unchanged [kg/kg].
+        Part of it that leaves the bath unchanged: over the weir, or with the yarn into its last sky [kg/kg].
     hydrosulfite_decayed : float
         Part of it that decomposes without oxygen [kg/kg].
     pick_up_last : float
@@ -40,7 +40,7 @@ def caustic_feed_of_bath(
     bath_caustic : float
         Free caustic in the bath [kg/L].
     carbon_dioxide : float
-        Carbon dioxide taken up in the skies [kg/kg].
+        Carbon dioxide taken up in the skies between the dips [kg/kg].
     caustic_carried_in : float
         Caustic that the yarn brings from the boxes before [kg/kg].
 

@@ -8,18 +8,22 @@ from dataclasses import replace
 from costing.process import liquor
 from costing.process.bath_balance import (
     CAUSTIC_SURPLUS,
+    LAST_SKY,
     REDUCTION,
     SECOND_REDUCTION,
     Feeds,
     steady_feeds,
     unchanged,
 )
-from costing.process.bath_content import BUILD_UP, bath_content
-from costing.process.bath_fill import DyeLiquor, content_of_liquor
+from costing.process.bath_content import BUILD_UP
+from costing.process.bath_fill import DyeLiquor
+from costing.process.bath_lot import content_over_lot
 from costing.process.bath_reactions import (
     AIRING,
     CARBONATION,
+    DECAY,
     REVATTING,
+    SULFITE_BY_AIR,
     SULFITE_OXIDATION,
     VATTING,
     WITHOUT_OXYGEN,
@@ -42,9 +46,7 @@ from costing.quantities import InputError
 from costing.settings.mill import Material
 from costing.settings.steps import IndigoDyeing
 
-DECAY = "decomposes without oxygen"
 OVERFLOW = "bath overflow"
-SULFITE_BY_AIR = "sulfite oxidised by air"
 ON_PURPOSE = ("leuco_indigo", "sodium_hydrosulfite")  # held at their strength, lot by lot
 
 
@@ -85,7 +87,7 @@ def dye_indigo(
     _post_caustic(book, step, feeds, yarn, materials)
     _post_wetting_agent(book, step, feeds, yarn, materials[step.wetting_agent_product])
     book.react("carbon dioxide in the skies", step.carbon_dioxide / molar_mass("carbon_dioxide"), CARBONATION)
-    post_sulfite_oxidation(book, step, book.held())
+    post_sulfite_oxidation(book, step)
     _post_feed_water(book, step, feeds)
     heat_box(
         book,
@@ -111,26 +113,21 @@ def dye_indigo(
     held.pop("indigo", None)
     for substance in ON_PURPOSE:
         # What is left over without an overflow is rounding: all of it was aired or destroyed.
-        book.move(
-            substance, OVERFLOW, held.pop(substance, 0.0) if feeds.overflow > 0 else 0.0, PROCESS, stream
-        )
+        left = held.pop(substance, 0.0)
+        book.move(substance, OVERFLOW, left if feeds.overflow > 0 else 0.0, PROCESS, stream)
     passed = {name: unchanged(yarn.dissolved.get(name, 0.0), feeds.kept_liquor, yarn) for name in held}
+    last_sky = _made_in_last_sky(step, feeds)
+    mixed = {name: amount - passed[name] - last_sky.get(name, 0.0) for name, amount in held.items()}
     outflow = feeds.bath_on_yarn + feeds.overflow
-    content = bath_content(
-        {name: amount - passed[name] for name, amount in held.items()},
-        content_of_liquor(DyeLiquor.of(step, materials)),
-        outflow,
-        step.bath_volume,
-        around.lot_mass,
-        step.bath_kept if around.standing_bath else 0.0,
-    )
+    content = content_over_lot(mixed, outflow, DyeLiquor.of(step, materials), around.lot)
     dissolved = {}
-    for substance, amount in held.items():
-        book.move(substance, BUILD_UP, content.built_up[substance], PROCESS, BATH)
-        leaving = amount - passed[substance] - content.built_up[substance]
+    for substance, built_up in content.built_up.items():
+        book.move(substance, BUILD_UP, built_up, PROCESS, BATH)
+        leaving = mixed.get(substance, 0.0) - built_up
         over = leaving * feeds.overflow / outflow
         book.move(substance, OVERFLOW, over, PROCESS, stream)
-        dissolved[substance] = passed[substance] + leaving - over
+        on_yarn = passed.get(substance, 0.0) + last_sky.get(substance, 0.0)
+        dissolved[substance] = on_yarn + leaving - over
     book.content, book.feeds = content, feeds
     book.move(WATER, OVERFLOW, feeds.overflow, PROCESS, stream)
     book.move(WATER, "evaporates in the skies", step.sky_evaporation, PROCESS, AIR)
@@ -148,10 +145,23 @@ def dye_indigo(
     )
 
 
-def post_sulfite_oxidation(book: Book, step: IndigoDyeing, held: Mapping[str, float]) -> None:
-    """Post the share of the sulfite held that air turns to sulfate before the water is in the drain."""
-    sulfite = max(0.0, held.get("sodium_sulfite", 0.0))
+def post_sulfite_oxidation(book: Book, step: IndigoDyeing) -> None:
+    """Post the share of the sulfite that the book has made so far that air turns to sulfate."""
+    sulfite = max(0.0, book.held().get("sodium_sulfite", 0.0))
     book.react(SULFITE_BY_AIR, step.sulfite_oxidised * sulfite / SULFITE, SULFITE_OXIDATION)
+
+
+def _made_in_last_sky(step: IndigoDyeing, feeds: Feeds) -> dict[str, float]:
+    """What the last sky makes (above zero) and takes: it stays on the yarn and never sees the bath again."""
+    book = Book("")
+    lost = feeds.hydrosulfite[LAST_SKY]
+    book.react("", lost / HYDROSULFITE, oxidation_by_air(step.hydrosulfite_per_oxygen))
+    gas = step.carbon_dioxide / step.dips
+    book.react("", gas / molar_mass("carbon_dioxide"), CARBONATION)
+    post_sulfite_oxidation(book, step)
+    made = book.held()
+    made["sodium_hydroxide"] = made.get("sodium_hydroxide", 0.0) + feeds.caustic_lacking
+    return made
 
 
 def _post_dye(book: Book, step: IndigoDyeing, feeds: Feeds, indigo: Material) -> None:
@@ -178,12 +188,13 @@ def _post_caustic(
     """Caustic by the cause that takes it, less what the yarn and the dye itself bring."""
     product = materials[step.caustic_product]
     for cause, amount in feeds.hydrosulfite.items():
-        book.feed(product, cause, CAUSTIC_PER_HYDROSULFITE * amount)
+        takes = CAUSTIC_PER_HYDROSULFITE * amount if cause != LAST_SKY else feeds.caustic_lacking
+        book.feed(product, cause, takes)
     book.feed(product, DECAY, 0.5 * CAUSTIC_PER_HYDROSULFITE * feeds.hydrosulfite_decayed)
     book.feed(
         product,
         "carbon dioxide in the skies",
-        CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide,
+        CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide * (1.0 - 1.0 / step.dips),
     )
     on_yarn = liquor.carried_by_liquor(feeds.bath_on_yarn, step.bath_caustic)
     book.feed(product, "carried out with the yarn", on_yarn)

@@ -139,6 +139,8 @@ class Book:
                 self.move(substance, cause, -amount, PROCESS, REACTION)
             else:
                 self.move(substance, cause, amount, REACTION, PROCESS)
+                if substance in GASES:  # a reaction that is turned back
+                    self.move(substance, cause, amount, PROCESS, AIR)
 
     def reaction_water(self) -> float:
         """Water that the reactions so far made, less what they took [kg/kg]."""

@@ -6,6 +6,33 @@ import math
 from typing import NamedTuple
 
 
+class Lot(NamedTuple):
+    """What a step needs to know of the lot that runs.
+
+    Attributes
+    ----------
+    mass : float
+        Grey yarn of the lot, leaders in; infinity for an endless run [kg].
+    standing_bath : bool
+        True where the lot takes over the bath of the lot before.
+    kept_bath : bool
+        True where it hands its own bath on.
+    stoppages : float
+        Stops of the range [whole number].
+    stoppage_time : float
+        Length of each [h].
+    pumps_running : bool
+        True where the pumps run on in a stop.
+    """
+
+    mass: float = math.inf
+    standing_bath: bool = False
+    kept_bath: bool = False
+    stoppages: float = 0.0
+    stoppage_time: float = 0.0
+    pumps_running: bool = True
+
+
 class Surroundings(NamedTuple):
     """The same for all steps of one run.
 
@@ -21,10 +48,8 @@ class Surroundings(NamedTuple):
         True where live steam is blown into the boxes, False for closed coils.
     steam_losses : float
         Share of the steam that never reaches a user [fraction].
-    lot_mass : float
-        Grey yarn of the lot, leaders in; infinity for an endless run [kg].
-    standing_bath : bool
-        True where the lot takes over the bath of the lot before.
+    lot : Lot
+        The lot that runs.
     """
 
     throughput: float
@@ -32,5 +57,4 @@ class Surroundings(NamedTuple):
     steam_pressure: float
     direct_steam: bool
     steam_losses: float
-    lot_mass: float = math.inf
-    standing_bath: bool = False
+    lot: Lot = Lot()

@@ -110,7 +110,7 @@ def scour(
     held = holdings(yarn, book)
     held.pop("cotton", None)
     fill = content_of_scour(step, materials)
-    content = bath_content(held, fill, leaving, step.tank_volume, around.lot_mass, 0.0)
+    content = bath_content(held, fill, leaving, step.tank_volume, around.lot.mass, 0.0)
     for substance, amount in content.built_up.items():
         book.move(substance, BUILD_UP, amount, PROCESS, BATH)
         held[substance] -= amount

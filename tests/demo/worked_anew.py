@@ -175,19 +175,30 @@ class Worked:
         self.drain += times * water
 
     def _filling_up(
-        self, fed: dict[str, float], fresh: dict[str, float], out: float, volume: float, taken_over: float
+        self,
+        fed: dict[str, float],
+        fresh: dict[str, float],
+        out: float,
+        volume: float,
+        taken_over: float,
+        start: dict[str, float] | None = None,
+        stops: dict[str, float] | None = None,
+        waiting: dict[str, float] | None = None,
     ) -> tuple[dict[str, float], dict[str, float]]:
         """What leaves a stirred box on average over the lot, and what stands in it at the end [kg/L]."""
+        start, stops, waiting = start or {}, stops or {}, waiting or {}
         left, end = {}, {}
         fading = math.exp(-self.dyed * out / volume)
-        for name in {**fed, **fresh}:
-            steady, fill = fed.get(name, 0.0) / out, fresh.get(name, 0.0)
+        for name in {**fed, **fresh, **start, **stops}:
+            all_fed = fed.get(name, 0.0) + stops.get(name, 0.0) / self.dyed
+            steady, fill = all_fed / out, fresh.get(name, 0.0)
             last = fill
             for _ in range(500 if taken_over else 1):  # lot follows lot until nothing changes
-                first = taken_over * last + (1 - taken_over) * fill
+                first = taken_over * (last + waiting.get(name, 0.0)) + (1 - taken_over) * fill
+                first += start.get(name, 0.0) / volume
                 last = steady + (first - steady) * fading
             end[name] = last
-            left[name] = fed.get(name, 0.0) - volume * (last - first) / self.dyed
+            left[name] = all_fed - volume * (last - first) / self.dyed
         return left, end
 
     def _rinse(self, step: str, carried: dict[str, float], liquor: float, came: float) -> dict[str, float]:
@@ -223,7 +234,8 @@ class Worked:
         destroyed, entering = self.per_oxygen * oxygen, 0.0
         for dip in range(1, int(recipe["dips"]) + 1):
             leaving = entering + exchange * (hydro - entering)
-            destroyed += last * leaving if dip == recipe["dips"] else gone * get("pick_up") * leaving
+            self.last_sky = last * leaving  # of the last dip, once the loop is through
+            destroyed += self.last_sky if dip == recipe["dips"] else gone * get("pick_up") * leaving
             entering = (1 - gone) * leaving
         self.volume, self.decay = get("bath_volume"), get("decay_rate") / 100
         decayed = self.decay * self.volume * hydro / self.hourly
@@ -249,7 +261,10 @@ class Worked:
                 [in_stock[0] * of_hydro + in_stock[1] * of_alkali - of_stock, -of_hydro, -of_alkali, 1],
             ]
         )
-        held = bath * alkali + carbonated - mixed - self.alkaline / 2 * decayed
+        # The last sky takes its caustic from the yarn, which has it from the bath already.
+        held = bath * alkali + carbonated * (1 - 1 / recipe["dips"]) - mixed
+        held -= self.alkaline * (self.last_sky + decayed / 2)
+        assert self.alkaline * self.last_sky + carbonated / recipe["dips"] < bath * alkali
         known = [shade / (1 - lost), destroyed + decayed, held, self.liquor - last - get("sky_evaporation")]
         self.indigo, self.hydrosulfite, caustic, over = np.linalg.solve(matrix, known)
         assert over > 0
@@ -289,32 +304,75 @@ class Worked:
         self.to_sulfate = 2 / get("hydrosulfite_per_oxygen") - 1
         self.aired = get("sulfite_oxidised") / 100
         reduced = self.hydrosulfite - destroyed - decayed - over * hydro
-        mol = (2 * reduced + (2 - self.to_sulfate) * destroyed + decayed) / HYDROSULFITE
-        free = caustic - self.alkaline * (reduced + destroyed + decayed / 2) - carbonated
+        last, in_bath = self.last_sky, destroyed - self.last_sky
+        mol = (2 * reduced + (2 - self.to_sulfate) * in_bath + decayed) / HYDROSULFITE
+        gas = carbonated / recipe["dips"]
+        free = caustic - self.alkaline * (reduced + in_bath + decayed / 2) - carbonated + gas
+        soda = (2 * NA + C + 3 * O) / HYDROXIDE / 2
         held = {
             **{name: amount - self.passed[name] for name, amount in carried.items()},
             "sulfite": mol * (1 - self.aired) * SULFITE,
-            "sulfate": (mol * self.aired + destroyed / HYDROSULFITE * self.to_sulfate) * SULFATE,
+            "sulfate": (mol * self.aired + in_bath / HYDROSULFITE * self.to_sulfate) * SULFATE,
             "thiosulfate": decayed / HYDROSULFITE / 2 * THIOSULFATE,
-            "carbonate": carbonated / HYDROXIDE / 2 * (2 * NA + C + 3 * O),
+            "carbonate": (carbonated - gas) * soda,
             "inert": self.indigo * 6 / 94 + self.hydrosulfite * 12 / 88,
             "bath wetting": 0.4 * self.bath_wetting,
         }
         held["caustic"] += free
         fresh = {
             "caustic": alkali,
-            "sulfite": dye / INDIGO * 2 * SULFITE,
+            "sulfite": dye / INDIGO * 2 * (1 - self.aired) * SULFITE,
+            "sulfate": dye / INDIGO * 2 * self.aired * SULFATE,
             "inert": dye * 6 / 94 + (dye * self.reducing + hydro) * 12 / 88,
             "bath wetting": 0.4 * recipe["bath_wetting_agent"] / 1000,
         }
         taken_over = get("bath_kept") / 100
-        left, self.bath_end = self._filling_up(held, fresh, bath + over, self.volume, taken_over)
+        start, stops, waiting = self._losses_of_lot(dye, hydro)
+        left, self.bath_end = self._filling_up(
+            held, fresh, bath + over, self.volume, taken_over, start, stops, waiting
+        )
         gone = {name: amount * over / (bath + over) for name, amount in left.items()}
         gone.update({"leuco": over * dye / INDIGO * LEUCO, "hydrosulfite": over * hydro})
         self.stream("indigo dyeing overflow", gone, over)
         self.dissolved = {
             name: amount * bath / (bath + over) + self.passed.get(name, 0.0) for name, amount in left.items()
         }
+        for name, amount in self._made_by_air(last).items():
+            self.dissolved[name] += amount
+        self.dissolved["caustic"] -= self.alkaline * last + gas
+        self.dissolved["carbonate"] += gas * soda
+
+    def _made_by_air(self, destroyed: float, decayed: float = 0.0) -> dict[str, float]:
+        """Salts of hydrosulfite that air destroys, or that decomposes."""
+        mol = ((2 - self.to_sulfate) * destroyed + decayed) / HYDROSULFITE
+        return {
+            "sulfite": mol * (1 - self.aired) * SULFITE,
+            "sulfate": (mol * self.aired + destroyed / HYDROSULFITE * self.to_sulfate) * SULFATE,
+            "thiosulfate": decayed / HYDROSULFITE / 2 * THIOSULFATE,
+        }
+
+    def _losses_of_lot(self, dye: float, hydro: float) -> tuple[dict[str, float], ...]:
+        """What the start and the stops make in the bath [kg], and what a waiting bath makes [kg/L]."""
+
+        def get(name: str) -> float:
+            return self.setting("indigo dyeing", "indigo", name)
+
+        standing = self.volume * get("bath_kept") / 100
+        loss = get("ageing_loss") / 100 * hydro
+        self.aged = standing * loss
+        self.fill_oxygen = self.per_oxygen * get("fill_water_oxygen") / 1e6 * (self.volume - standing)
+        by_air = self.per_oxygen * get("surface_oxygen") / 1000 * get("bath_surface")
+        if self.order["pumps_in_stoppage"] == "running":
+            by_air += self.per_oxygen * get("circulation_oxygen") / 1e3 * get("circulation_flow")
+        rate = by_air + self.decay * self.volume * hydro
+        time = self.order["stoppage_time"]
+        self.stopped = self.order["stoppages"] * min(time * rate, self.volume * hydro)
+        self.stop_decayed = self.stopped * (1 - by_air / rate)
+        start = self._made_by_air(self.fill_oxygen)
+        start["inert"] = (self.fill_oxygen + self.aged) * 12 / 88
+        stops = self._made_by_air(self.stopped - self.stop_decayed, self.stop_decayed)
+        stops["inert"] = self.stopped * 12 / 88
+        return start, stops, self._made_by_air(loss)
 
     def _last_rinse_and_cans(self) -> None:
         bath = self.recipe["indigo dyeing"]["bath_temperature"]
@@ -342,15 +400,9 @@ class Worked:
 
         dye, hydro, alkali = (recipe[f"bath_{what}"] / 1000 for what in ("indigo", "hydrosulfite", "caustic"))
         standing = self.volume * get("bath_kept") / 100
-        new, aged = self.volume - standing, standing * hydro * get("ageing_loss") / 100
-        fill_oxygen = self.per_oxygen * get("fill_water_oxygen") / 1e6 * new
-        by_air = self.per_oxygen * get("surface_oxygen") / 1000 * get("bath_surface")
-        if self.order["pumps_in_stoppage"] == "running":
-            by_air += self.per_oxygen * get("circulation_oxygen") / 1e3 * get("circulation_flow")
-        rate = by_air + self.decay * self.volume * hydro
-        stopped = self.order["stoppages"] * min(self.order["stoppage_time"] * rate, self.volume * hydro)
-        decayed = stopped * (1 - by_air / rate)
-        tank, again = self.range["scour"]["tank_volume"], fill_oxygen + stopped
+        new, aged = self.volume - standing, self.aged
+        tank, again = self.range["scour"]["tank_volume"], self.fill_oxygen + self.stopped
+        decayed = self.stop_decayed
         reduced = self.reducing * dye
         lye = tank * scour["scour_caustic"] / 1000
         fill_lye = new * (self.alkaline * reduced + alkali)
@@ -376,15 +428,8 @@ class Worked:
         self.steam += warm / self.condensing / self.net / self.sold
         # Water made, half as much where no oxygen has a part in it, and that of the lye.
         made = (again + aged - decayed / 2) * (WATER / HYDROSULFITE + self.alkaline)
-        share, oxidised = 1 / self.sold, (again + aged - decayed) / HYDROSULFITE
-        mol = (2 - self.to_sulfate) * oxidised + decayed / HYDROSULFITE
-        salts = {
-            "sulfite": mol * (1 - self.aired) * SULFITE,
-            "sulfate": (mol * self.aired + oxidised * self.to_sulfate) * SULFATE,
-            "thiosulfate": decayed / HYDROSULFITE / 2 * THIOSULFATE,
-            "inert": (again + aged) * 12 / 88 - aged * 12 / 88,  # the aged part is bought by the next lot
-        }
-        self.stream("rinse after dyeing", salts, made, share)
+        share = 1 / self.sold
+        self.stream("rinse after dyeing", {}, made, share)
         self.stream("scour dump", {k: v * tank for k, v in self.scour_end.items()}, tank, share)
         bath = {"leuco": dye / INDIGO * LEUCO, "hydrosulfite": hydro, **self.bath_end}
         self.stream("indigo dyeing dump", {k: v * new for k, v in bath.items()}, new, share)

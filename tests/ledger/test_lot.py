@@ -191,18 +191,25 @@ def test_salt_builds_up_in_a_new_bath_as_a_stirred_tank_does(length: float) -> N
     (step,) = [item for item in ledger.steps if item.name == "indigo dyeing"]
     fed = ledger.run.feeds["indigo dyeing"]
     assert fed.overflow > 0.0
+    mass = ledger.plan.grey_mass_dyed
     reduced = fed.hydrosulfite["reduces the dye"]
-    by_air = sum(fed.hydrosulfite.values()) - reduced  # nothing dissolves back in this recipe
+    # What goes into the last sky is on the yarn and does not come back; nothing dissolves back here.
+    by_air = sum(fed.hydrosulfite.values()) - reduced
+    by_air -= fed.hydrosulfite["carried into the last sky and the rinse"]
     to_sulfate = 2 / 1.2 - 1
-    sulfite = (2 * reduced + (2 - to_sulfate) * by_air + fed.hydrosulfite_decayed) / 174.096 * 126.037
-    made = sulfite * (1 - step.sulfite_oxidised)  # type: ignore[union-attr]
-    fill = 12000 * 0.002 / 262.268 * 2 * 126.037  # two sulfites for each indigo reduced
+    mol = 2 * reduced + (2 - to_sulfate) * by_air + fed.hydrosulfite_decayed
+    per_air = 1.2 * 174.096 / 31.998  # hydrosulfite for oxygen
+    # One stop of half an hour: 3 g/m2/h on 12 m2, 2 g/m3 in 40 m3/h, and 0.1 %/h of 24 kg.
+    stop = 0.5 * (per_air * (0.003 * 12 + 0.002 * 40) * (2 - to_sulfate) + 0.001 * 24)
+    start = per_air * 12 * 0.00826 * (2 - to_sulfate)  # 12 m3 at 8.26 g/m3 of oxygen
+    still = 126.037 * (1 - step.sulfite_oxidised)  # type: ignore[union-attr]
+    fill = (12000 * 0.002 / 262.268 * 2 + start / 174.096) * still  # two sulfites for each indigo reduced
+    made = (mol + stop / mass) / 174.096 * still
     out = 0.75 + fed.overflow  # the last pick-up and the weir
 
     def climb(_: float, held: Any) -> Any:
         return made - out * held / 12000.0
 
-    mass = ledger.plan.grey_mass_dyed
     end = solve_ivp(climb, (0.0, mass), [fill], rtol=1e-11, atol=1e-11).y[0][-1]
     dumped = sum(
         line.amount * ledger.plan.saleable_mass
@@ -253,26 +260,42 @@ def test_strengthening_that_the_lot_before_left_is_not_paid_again() -> None:
     assert used_up == pytest.approx(-0.4 * 12.0 / 0.94, rel=1e-12)
 
 
-def test_sulfite_that_air_turns_to_sulfate() -> None:
-    """Half of what the run and the lot's losses make; a fill is made fresh, its sulfite stands."""
-    _, half = order(20000.0, machine={"sulfite_oxidised": 50.0})
-    fills = ("first fill", "taken over from the lot before", "credit: bath kept for the next lot")
-    made = [line for line in half.lines if line.substance == "sodium_sulfite" and line.source == "reaction"]
-    oxidised = [
-        line for line in half.lines if line.substance == "sodium_sulfite" and line.destination == "reaction"
-    ]
-    run = sum(line.amount for line in made if line.cause not in fills)
-    assert sum(line.amount for line in oxidised if line.cause not in fills) == pytest.approx(
-        0.5 * run, rel=1e-9
+@pytest.mark.parametrize("bath", ["new fill", "standing bath"])
+def test_sulfite_that_air_turns_to_sulfate(bath: str) -> None:
+    """Half of all that is ever made, fills and stops in; 7.88 g of it for a gram of oxygen."""
+    end = "dumped" if bath == "new fill" else "kept for the next lot"
+    _, half = order(20000.0, machine={"sulfite_oxidised": 50.0}, bath_at_start=bath, bath_at_end=end)
+    sulfite = [line for line in half.lines if line.substance == "sodium_sulfite"]
+    made = sum(line.amount for line in sulfite if line.source == "reaction")
+    taken = sum(line.amount for line in sulfite if line.destination == "reaction")
+    # A fill that is handed on turns its reactions back: made and taken change places.
+    turned = sum(
+        line.amount
+        for line in sulfite
+        if line.destination == "reaction" and line.cause == "credit: bath kept for the next lot"
     )
+    back = sum(
+        line.amount
+        for line in sulfite
+        if line.source == "reaction" and line.cause == "sulfite oxidised by air"
+    )
+    assert taken - turned - back == pytest.approx(0.5 * (made - turned - back), rel=1e-9)
     oxygen = sum(
         line.amount
         for line in half.lines
-        if line.cause == "sulfite oxidised by air" and line.substance == "oxygen" and line.source == "air"
+        if line.cause == "sulfite oxidised by air" and (line.substance, line.source) == ("oxygen", "air")
     )
     by_cause = sum(
         line.amount
         for line in half.lines
-        if line.cause == "sulfite oxidised by air" and line.substance == "sodium_sulfite"
+        if line.cause == "sulfite oxidised by air"
+        and (line.substance, line.destination) == ("sodium_sulfite", "reaction")
     )
     assert by_cause / oxygen == pytest.approx(7.88, abs=0.005)
+    _, all_ = order(20000.0, machine={"sulfite_oxidised": 100.0}, bath_at_start=bath, bath_at_end=end)
+    drained = sum(
+        line.amount
+        for line in all_.lines
+        if line.substance == "sodium_sulfite" and line.destination.startswith("drain")
+    )
+    assert drained == pytest.approx(0.0, abs=1e-12)

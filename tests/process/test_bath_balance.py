@@ -40,7 +40,8 @@ def totals(step: IndigoDyeing, overflow: float, liquor: float, caustic_in: float
     for dip in range(int(step.dips)):
         leaving = (1 - step.exchange) * entering + step.exchange * step.bath_hydrosulfite
         last = dip == int(step.dips) - 1
-        carried += step.pick_up_last * leaving if last else step.pick_up * step.sky_destruction * leaving
+        last_sky = step.pick_up_last * leaving
+        carried += last_sky if last else step.pick_up * step.sky_destruction * leaving
         entering = (1 - step.sky_destruction) * leaving
     oxygen = (
         step.surface_oxygen * step.bath_surface / throughput
@@ -64,10 +65,16 @@ def totals(step: IndigoDyeing, overflow: float, liquor: float, caustic_in: float
         leaving = step.pick_up_last if dip == int(step.dips) - 1 else step.pick_up
         old *= (1 - step.exchange) * min(1.0, leaving / on_yarn)
         on_yarn = leaving
+    # Into the last sky the liquor goes as it is in the bath; what it takes there it takes from the yarn.
+    alkali, gas = 2 * M_CAUSTIC / M_HYDROSULFITE, 2 * M_CAUSTIC / M_CARBON_DIOXIDE * step.carbon_dioxide
+    on_yarn = (step.pick_up_last - old) * step.bath_caustic
+    lacking = max(0.0, alkali * last_sky + gas / step.dips - on_yarn)
     caustic = (
-        2 * M_CAUSTIC / M_HYDROSULFITE * (hydrosulfite - overflowed - 0.5 * decayed)
-        + (step.pick_up_last - old + overflow) * step.bath_caustic
-        + 2 * M_CAUSTIC / M_CARBON_DIOXIDE * step.carbon_dioxide
+        alkali * (hydrosulfite - overflowed - last_sky - 0.5 * decayed)
+        + on_yarn
+        + overflow * step.bath_caustic
+        + gas * (step.dips - 1) / step.dips
+        + lacking
         - caustic_in * (1 - old / liquor)
     )
     caustic_in_stock = (step.stock_caustic_ratio + dye.alkali / dye.strength) * indigo
