@@ -72,6 +72,9 @@ def open_figure(
             return [_cost(mill, result, wanted, step)]
         return [_use(mill, result, figure, names[wanted], step)]
     asked = {name.lower(): item for name, item in FIGURES.items()} | {"cod": FIGURES["COD, both"]}
+    begun = [name for name in asked if name.startswith((f"{parameter} ", f"{parameter},"))]
+    if parameter not in asked and len(begun) == 1:
+        parameter = begun[0]  # "sulfur" is "sulfur, all forms"
     if parameter not in asked:
         raise InputError(
             "--of",

@@ -9,7 +9,8 @@ from typing import Any, NamedTuple
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
 from costing.quantities import QUANTITIES, label, shown
-from costing.reference_data import defaults
+from costing.quantities.units import convert
+from costing.reference_data import defaults, published_ranges
 from costing.settings.building import default_key
 from costing.settings.steps import IndigoDyeing, Rinse
 
@@ -47,7 +48,7 @@ def remarks(ledger: Ledger) -> list[Remark]:
     list of Remark
         Warnings first.
     """
-    return [*_warnings(ledger), *_unusual(ledger)]
+    return [*_warnings(ledger), *_unusual(ledger), *_unusual_cloth(ledger)]
 
 
 def _warnings(ledger: Ledger) -> list[Remark]:
@@ -115,6 +116,7 @@ def _unusual(ledger: Ledger) -> list[Remark]:
     ]
     owners.append((f"range {ledger.range.code}", ledger.range.GROUPS, ledger.range))
     owners.append((f"style {ledger.style.code}", ledger.style.GROUPS, ledger.style))
+    owners.append((f"enquiry {ledger.enquiry.code}", ledger.enquiry.GROUPS, ledger.enquiry))
     for where, groups, item in owners:
         for name, key in _compared(type(item), groups):  # type: ignore[arg-type]
             value = getattr(item, name)
@@ -132,6 +134,23 @@ def _unusual(ledger: Ledger) -> list[Remark]:
                         f"{shown(quantity, row.high)}",
                     )
                 )
+    return found
+
+
+def _unusual_cloth(ledger: Ledger) -> list[Remark]:
+    """Counts and cloth that no denim has: mostly a unit that belongs to another column."""
+    found = []
+    style = ledger.style
+    for what, value, unit, key in (
+        ("warp count", ledger.fabric.linear_density, "kg/m", "warp_count"),
+        ("weft count", style.weft_count * style.weft_ply, "kg/m", "weft_count"),
+        ("finished cloth", ledger.fabric.finished_areal_mass, "kg/m2", "denim_mass"),
+    ):
+        usual = published_ranges()[key]
+        shown_value = convert(value, unit, usual.unit)
+        if not usual.low <= shown_value <= usual.high:
+            text = f"{what} is {shown_value:.3g} {usual.unit}; usual is {usual.low:g} to {usual.high:g}"
+            found.append(Remark("unusual", f"style {style.code}", text))
     return found
 
 

@@ -69,7 +69,7 @@ def order_plan(results: Sequence[Result]) -> Table:
         Column("Range runs", "m", 0),
         Column("Saleable grey yarn", "kg", 0),
         Column("Dyed grey yarn", "kg", 0),
-        Column("Throughput", "kg/h", 0),
+        Column("Throughput at speed", "kg/h", 0),
         Column("Running", "h", 1),
         Column("Changeover", "h", 1),
         Column("Stoppages", "h", 1),

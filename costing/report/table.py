@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
-from costing.cost.price_remarks import price_remarks
+from costing.cost.price_remarks import cost_remarks, price_remarks
 from costing.cost.quote import EFFLUENT, CostLine, Quote, quote
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
@@ -92,7 +92,11 @@ def work_out(mill: Mill, enquiry: Enquiry) -> Result:
     """
     ledger = open_ledger(mill, enquiry)
     offer = quote(ledger, mill.materials, costs_of(mill))
-    notes = [*remarks(ledger), *price_remarks(offer, mill.materials, datetime.date.today())]
+    notes = [
+        *remarks(ledger),
+        *cost_remarks(costs_of(mill), offer.margin),
+        *price_remarks(offer, mill.materials, datetime.date.today()),
+    ]
     return Result(enquiry, ledger, offer, streams(ledger, mill.materials), notes)
 
 

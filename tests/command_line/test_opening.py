@@ -112,3 +112,12 @@ def test_a_code_comes_before_a_parameter() -> None:
     result = work_out(own, own.enquiries["Q-01"])
     assert materials(open_figure(own, result, "sodium")[0]) == {"Sodium"}
     assert open_figure(own, result, "drain sodium")[0].key == "drain"
+
+
+@pytest.mark.parametrize(
+    ("short", "long"), [("sulfur", "sulfur, all forms"), ("nitrogen", "nitrogen of dye and chemicals")]
+)
+def test_the_first_word_of_a_parameter_is_enough_where_it_is_one_only(short: str, long: str) -> None:
+    result = demo_result("Q-01")
+    first, second = (open_figure(demo_mill(), result, word)[0] for word in (short, long))
+    assert first.rows == second.rows

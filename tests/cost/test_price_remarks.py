@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import dataclasses
 import datetime
+from typing import Any
 
-from costing.cost.price_remarks import price_remarks
+import pytest
+
+from costing.cost.price_remarks import cost_remarks, price_remarks
 from costing.cost.quote import quote
 from costing.ledger.whole import open_ledger
 from tests.example_mill import example_mill
@@ -44,3 +47,33 @@ def test_undated_and_old_prices_are_named() -> None:
 
 def test_what_is_not_used_is_not_asked_about() -> None:
     assert said("PASTE", price=0.0) == []
+
+
+@pytest.mark.parametrize(
+    ("changed", "margin", "words"),
+    [
+        ({}, 0.001, ["the margin is 0.1 %: ten per cent beside % is typed as 10, not as 0.1"]),
+        ({"overhead": 0.0012}, 0.1, ["the overhead is 0.12 %"]),
+        ({"steam_price": 32.0}, 0.1, ["a tonne of steam costs 2.67e+05 kilowatt-hours; usual is 30 to 3000"]),
+        ({"steam_price": 0.000032}, 0.1, ["a tonne of steam costs 0.267 kilowatt-hours"]),
+        (
+            {"water_price": 1.2},
+            0.1,
+            ["of water costs 1e+04 kilowatt-hours; usual is 0.5 to 200"],
+        ),
+        ({"power_price": 0.00012}, 0.1, ["of water costs", "of steam costs", "of effluent costs"]),
+        ({}, 0.1, []),
+        ({}, 0.0, []),
+        ({"power_price": 0.0}, 0.1, []),
+    ],
+)
+def test_a_price_or_share_with_the_wrong_unit(
+    changed: dict[str, Any], margin: float, words: list[str]
+) -> None:
+    """Steam of 32 a tonne, water of 1.20 a cubic metre and power of 0.12 are in proportion."""
+    costs = example_mill().costs
+    assert costs is not None
+    found = [remark.text for remark in cost_remarks(dataclasses.replace(costs, **changed), margin)]
+    assert len(found) == len(words)
+    for text, word in zip(found, words):
+        assert word in text

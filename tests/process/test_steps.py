@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from typing import Any
 
 import pytest
@@ -265,3 +266,14 @@ def test_remarks_that_a_practitioner_would_make() -> None:
     usual = texts(opened(), "warning")
     for words in ("gets less water", "each set sells"):
         assert words not in usual
+
+
+def test_counts_cloth_and_stops_that_no_mill_has_are_unusual() -> None:
+    mill = example_mill(enquiry={"stoppage_time": 30.0})
+    mill.styles["S"] = dataclasses.replace(mill.styles["S"], warp_count=7e-6)
+    ledger = open_ledger(mill, mill.enquiries["E"])
+    said = texts(ledger, "unusual")
+    assert "warp count is 84.4 Ne; usual is 4.5 to 20" in said
+    assert "stoppage time is 30 h; usual is 0.1 h to 4 h" in said
+    assert "count is" not in texts(opened(), "unusual")
+    assert "finished cloth is" not in texts(opened(), "unusual")

@@ -133,7 +133,7 @@ def test_a_step_is_not_a_stream() -> None:
     """Lines that the lot adds keep their own step, whatever stream they leave with."""
     result = demo_result("Q-01")
     rinse = "rinse after dyeing"
-    of_step = rows_of(opened(result, FIGURES["sulfite"], rinse, None)[0])
-    of_stream = rows_of(opened(result, FIGURES["sulfite"], None, rinse)[0])
+    of_step = rows_of(opened(result, FIGURES["flow"], rinse, None)[0])
+    of_stream = rows_of(opened(result, FIGURES["flow"], None, rinse)[0])
     assert {row["Step"] for row in of_step[:-1]} == {rinse}
     assert {row["Step"] for row in of_stream[:-1]} == {rinse, "indigo dyeing"}
