@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 from openpyxl import Workbook
 
-from costing.front_ends.workbook import formula_names, saving
+from costing.front_ends import whole_file
+from costing.front_ends.workbook import formula_names
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.formula_names import repair_names, with_plain_names
 from costing.quantities import InputError
@@ -110,7 +111,7 @@ def test_a_workbook_that_is_open_is_refused(path: Path, lock: str) -> None:
 
 
 def test_a_workbook_saved_meanwhile_is_left_alone(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    write = saving.write_whole
+    write = whole_file.write_whole
 
     def slow(*arguments: object, **options: object) -> None:
         write(*arguments, **options)  # type: ignore[arg-type]

@@ -5,14 +5,12 @@ Without a name it writes the committed one in ``workbook_template/`` anew.
 
 from __future__ import annotations
 
-import contextlib
-import os
-import secrets
 import sys
 from pathlib import Path
 
 from costing.formulas.registry import cell_functions
 from costing.front_ends.excel.vba import module_text
+from costing.front_ends.whole_file import write_whole
 from costing.quantities import InputError
 from costing.reference_data import folder
 
@@ -41,28 +39,7 @@ def build_module(path: Path, *, overwrite: bool = False) -> None:
         Another name, a file that is there already, a folder that is not, or one that cannot be written.
         Then nothing of it stays behind, and a file that was there is as it was.
     """
-    if path.suffix.lower() != SUFFIX:
-        raise InputError(str(path), f"the name of a VBA module must end in {SUFFIX}")
-    if path.is_dir():
-        raise InputError(str(path), f"is a folder; accepted is the name of a new {SUFFIX} file")
-    if path.exists() and not overwrite:
-        raise InputError(
-            str(path), "is there already and was left as it is; accepted is the name of a new file"
-        )
-    part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
-    try:
-        content = module_bytes()
-        with part.open("xb") as stream:
-            stream.write(content)
-            stream.flush()
-            os.fsync(stream.fileno())
-        part.replace(path)
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
-    finally:
-        with contextlib.suppress(OSError):
-            part.unlink(missing_ok=True)
+    write_whole(module_bytes, path, what="a VBA module", suffixes=(SUFFIX,), overwrite=overwrite)
 
 
 def main(arguments: list[str]) -> int:

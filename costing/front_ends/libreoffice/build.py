@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import contextlib
 import io
-import os
-import secrets
 import zipfile
 from pathlib import Path
 
@@ -13,7 +10,7 @@ import costing
 from costing.formulas.registry import cell_functions
 from costing.front_ends.libreoffice import parts
 from costing.front_ends.libreoffice.interface import interface_text, wizard_text
-from costing.quantities import InputError
+from costing.front_ends.whole_file import write_whole
 from costing.reference_data import folder
 
 SUFFIX = ".oxt"
@@ -58,28 +55,7 @@ def build_extension(path: Path, *, overwrite: bool = False) -> None:
         Another name, a file that is there already, a folder that is not, or one that cannot be written.
         Then nothing of it stays behind, and a file that was there is as it was.
     """
-    if path.suffix.lower() != SUFFIX:
-        raise InputError(str(path), f"the name of an extension must end in {SUFFIX}")
-    if path.is_dir():
-        raise InputError(str(path), f"is a folder; accepted is the name of a new {SUFFIX} file")
-    if path.exists() and not overwrite:
-        raise InputError(
-            str(path), "is there already and was left as it is; accepted is the name of a new file"
-        )
-    part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
-    try:
-        content = extension_bytes()
-        with part.open("xb") as stream:
-            stream.write(content)
-            stream.flush()
-            os.fsync(stream.fileno())
-        part.replace(path)
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
-    finally:
-        with contextlib.suppress(OSError):
-            part.unlink(missing_ok=True)
+    write_whole(extension_bytes, path, what="an extension", suffixes=(SUFFIX,), overwrite=overwrite)
 
 
 def extension_bytes() -> bytes:

@@ -20,8 +20,8 @@ from xml.sax.saxutils import escape
 
 from costing.formulas.formula import PREFIX
 from costing.formulas.registry import cell_functions
+from costing.front_ends.whole_file import write_whole
 from costing.front_ends.workbook.open_file import refuse_open_elsewhere, workbook_content
-from costing.front_ends.workbook.saving import write_whole
 from costing.front_ends.workbook.xml_parts import EXTENDED, WORKBOOK, sheet_parts, spliced, tokens, with_parts
 from costing.quantities import InputError
 
@@ -123,7 +123,7 @@ def repair_names(path: Path, target: Path | None = None, *, in_place: bool = Fal
     if in_place:
         return Repair(changed, path, _put_in_place(path, content, repaired))
     new = target or path.with_name(f"{path.stem}_plain{path.suffix}")
-    write_whole(lambda: repaired, new, suffixes=(suffix,))
+    write_whole(lambda: repaired, new, what="a workbook", suffixes=(suffix,))
     return Repair(changed, new)
 
 
@@ -131,13 +131,13 @@ def _put_in_place(path: Path, content: bytes, repaired: bytes) -> Path:
     """Replace a file and give the name under which it is kept as it was."""
     place = path.resolve()  # behind a link
     kept = _free_name(place)
-    write_whole(lambda: content, kept, suffixes=SUFFIXES)
+    write_whole(lambda: content, kept, what="a workbook", suffixes=SUFFIXES)
     try:
         kept.chmod(place.stat().st_mode)
         refuse_open_elsewhere(place)
         if place.read_bytes() != content:
             raise InputError(path.name, "was saved by somebody else meanwhile; nothing was changed")
-        write_whole(lambda: repaired, place, suffixes=SUFFIXES, overwrite=True)
+        write_whole(lambda: repaired, place, what="a workbook", suffixes=SUFFIXES, overwrite=True)
     except BaseException:
         with contextlib.suppress(OSError):
             kept.unlink()

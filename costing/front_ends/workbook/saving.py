@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-import contextlib
 import datetime
 import io
-import os
 import re
-import secrets
-import shutil
 import zipfile
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from pathlib import Path
 
 from openpyxl.workbook import Workbook
 
-from costing.quantities import InputError
+from costing.front_ends.whole_file import write_whole
 
 # A fixed date, so that the same content gives the same file. A zip cannot hold an earlier year than 1980.
 DATE = datetime.datetime(2025, 1, 6)
@@ -82,55 +78,10 @@ def save_whole(
         The file is there already, the folder is not, it may not be written, or the disk is full. Then
         nothing of it stays behind, and a file that was there is as it was.
     """
-    write_whole(lambda: workbook_bytes(book, date=date, amend=amend), path, overwrite=overwrite)
-
-
-def write_whole(
-    content: Callable[[], bytes],
-    path: Path,
-    *,
-    suffixes: Sequence[str] = (".xlsx",),
-    overwrite: bool = False,
-) -> None:
-    """Write the bytes of a workbook to a new file: under another name first, then renamed in one step.
-
-    Parameters
-    ----------
-    content : callable
-        Gives the bytes; called once it is known that the name will do.
-    path : Path
-        Where to; the folder must be there.
-    suffixes : sequence of str, optional
-        What the name may end in.
-    overwrite : bool, optional
-        True to replace a file of that name; who may read it stays as it was.
-
-    Raises
-    ------
-    InputError
-        As for `save_whole`.
-    """
-    if path.suffix.lower() not in suffixes:
-        raise InputError(str(path), f"the name of a workbook must end in {' or '.join(suffixes)}")
-    if path.is_dir():
-        raise InputError(str(path), f"is a folder; accepted is the name of a new {suffixes[0]} file")
-    if path.exists() and not overwrite:
-        raise InputError(
-            str(path), "is there already and was left as it is; accepted is the name of a new file"
-        )
-    part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
-    try:
-        whole = content()
-        with part.open("xb") as stream:
-            stream.write(whole)
-            stream.flush()
-            os.fsync(stream.fileno())
-        if path.exists():
-            shutil.copymode(path, part)
-        part.replace(path)
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
-    finally:
-        with contextlib.suppress(OSError):
-            part.unlink(missing_ok=True)
+    write_whole(
+        lambda: workbook_bytes(book, date=date, amend=amend),
+        path,
+        what="a workbook",
+        suffixes=(".xlsx",),
+        overwrite=overwrite,
+    )
