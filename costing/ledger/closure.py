@@ -13,7 +13,6 @@ from costing.settings.mill import Material
 ELEMENTS = ("Na", "S", "N", "C", "H", "O")
 SMALLEST = 1e-15  # kg per kg: what is smaller is left over by rounding and by nothing else
 OUTSIDE = "outside"
-KINDS = {PROCESS: PROCESS, REACTION: REACTION}  # all other accounts are outside
 MOST_GAP = 1e-9
 OWN = {"Na": "own_sodium", "S": "own_sulfur", "N": "own_nitrogen"}
 
@@ -36,18 +35,21 @@ def gaps(lines: Iterable[Line], materials: Mapping[str, Material]) -> dict[str, 
         ``outside <element>``: what enters from outside and does not leave, sodium, sulfur, nitrogen.
         All relative [fraction].
     """
-    # Lines between the same kinds of account are put together first: a ledger has hundreds of them.
-    between: dict[tuple[str, str, str], float] = {}
-    sizes: dict[tuple[str, str, str], float] = {}
-    for _, _, substance, _, amount, source, destination in lines:
-        key = (KINDS.get(source, OUTSIDE), KINDS.get(destination, OUTSIDE), substance)
-        between[key] = between.get(key, 0.0) + amount
-        sizes[key] = sizes.get(key, 0.0) + abs(amount)
+    # Lines between the same accounts are put together first: a ledger has hundreds of them.
+    between: dict[tuple[str, str, str], list[float]] = {}
+    for line in lines:
+        amount = line.amount
+        try:
+            sums = between[line.source, line.destination, line.substance]
+        except KeyError:
+            sums = between[line.source, line.destination, line.substance] = [0.0, 0.0]
+        sums[0] += amount
+        sums[1] += abs(amount)
     net: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}
     moved: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}
-    for (source, destination, substance), amount in between.items():
-        size = sizes[source, destination, substance]
-        for kind, signed in ((destination, amount), (source, -amount)):
+    for (source, destination, substance), (amount, size) in between.items():
+        for account, signed in ((destination, amount), (source, -amount)):
+            kind = account if account in net else OUTSIDE
             net[kind][substance] = net[kind].get(substance, 0.0) + signed
             moved[kind][substance] = moved[kind].get(substance, 0.0) + size
     found = {f"process {key}": _relative(gap, moved[PROCESS][key]) for key, gap in net[PROCESS].items()}

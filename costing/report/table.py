@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, NamedTuple
 
 from costing.cost.price_remarks import cost_remarks, price_remarks
@@ -12,7 +14,7 @@ from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
 from costing.ledger.whole import Ledger, is_bought, open_ledger
 from costing.quantities import InputError
-from costing.settings.mill import Enquiry, Mill, MillCosts
+from costing.settings.mill import Enquiry, Material, Mill, MillCosts
 
 # Bases of `Quote.per` that the tables name.
 GREY_KG = "kg of grey yarn"
@@ -59,14 +61,20 @@ class Table(NamedTuple):
     rows: list[list[Any]]
 
 
-class Result(NamedTuple):
-    """All that is known of one enquiry."""
+@dataclass(frozen=True)
+class Result:
+    """All that is known of one enquiry; its streams are worked out when they are first asked for."""
 
     enquiry: Enquiry
     ledger: Ledger
     quote: Quote
-    streams: list[Stream]
     remarks: list[Remark]
+    materials: Mapping[str, Material]
+
+    @cached_property
+    def streams(self) -> list[Stream]:
+        """What goes down the drain, stream by stream, and all of it as the last one."""
+        return streams(self.ledger, self.materials)
 
 
 def costs_of(mill: Mill) -> MillCosts:
@@ -97,7 +105,7 @@ def work_out(mill: Mill, enquiry: Enquiry) -> Result:
         *cost_remarks(costs_of(mill), offer.margin),
         *price_remarks(offer, mill.materials, datetime.date.today()),
     ]
-    return Result(enquiry, ledger, offer, streams(ledger, mill.materials), notes)
+    return Result(enquiry, ledger, offer, notes, mill.materials)
 
 
 def bought(result: Result) -> dict[str, float]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from typing import Any
 
 import pytest
@@ -68,7 +69,8 @@ def test_wide_and_long_tables_agree(code: str) -> None:
 def test_a_stream_without_flow_has_no_concentration() -> None:
     """Salt that leaves without water reads nothing in mg/L: an empty cell, and no zero."""
     result = demo_result("Q-01")
-    dry = result._replace(streams=[result.streams[0]._replace(flow=0.0), *result.streams[1:]])
+    dry = dataclasses.replace(result)
+    vars(dry)["streams"] = [result.streams[0]._replace(flow=0.0), *result.streams[1:]]
     empty, *others = discharge_concentrations([dry]).rows
     assert empty[3:] == [None] * (len(PARAMETERS) + 1)
     assert all(isinstance(value, float) for row in others for value in row[3:])
