@@ -77,10 +77,7 @@ def open_book(blocks: Sequence[Any]) -> str:
     InputError
         The first thing that is refused: sheet and cell, the value, and what is accepted.
     """
-    digest = blake2b(digest_size=8)
-    for block in blocks:
-        digest.update(repr(block).encode())
-    mark = MARK + digest.hexdigest()
+    mark = mark_of(blocks)
     if mark not in _kept:
         sheets = {title: Sheet.from_rows(title, block) for title, block in zip(sheet_names(), blocks)}
         _kept[mark] = OpenedBook(mill_from_sheets(sheets))
@@ -88,6 +85,14 @@ def open_book(blocks: Sequence[Any]) -> str:
     while len(_kept) > KEPT:
         _kept.popitem(last=False)
     return mark
+
+
+def mark_of(blocks: Sequence[Any]) -> str:
+    """The mark of a book, made of all its cells."""
+    digest = blake2b(digest_size=8)
+    for block in blocks:
+        digest.update(repr(block).encode())
+    return MARK + digest.hexdigest()
 
 
 def kept_book(mark: str, where: str) -> OpenedBook:

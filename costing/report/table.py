@@ -90,8 +90,15 @@ def costs_of(mill: Mill) -> MillCosts:
     return mill.costs
 
 
-def work_out(mill: Mill, enquiry: Enquiry) -> Result:
+def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -> Result:
     """Run, price and discharge one enquiry.
+
+    Parameters
+    ----------
+    mill, enquiry
+        The book and one of its enquiries.
+    today : date, optional
+        From which the age of prices is counted; today where it is left out.
 
     Raises
     ------
@@ -103,7 +110,7 @@ def work_out(mill: Mill, enquiry: Enquiry) -> Result:
     notes = [
         *remarks(ledger),
         *cost_remarks(costs_of(mill), offer.margin),
-        *price_remarks(offer, mill.materials, datetime.date.today()),
+        *price_remarks(offer, mill.materials, today or datetime.date.today()),
     ]
     return Result(enquiry, ledger, offer, notes, mill.materials)
 

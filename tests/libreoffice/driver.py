@@ -20,6 +20,7 @@ FILTERS = {".ods": "calc8", ".xlsx": "Calc MS Excel 2007 XML"}
 START_SECONDS = 60
 REQUEST_SECONDS = 60
 END_SECONDS = 15
+ERROR_RESULT = 4  # of com.sun.star.sheet.FormulaResult
 EVERYTHING = 1023  # all flags of com.sun.star.sheet.CellFlags
 
 
@@ -113,8 +114,8 @@ class Office:
     def close(self, document: int) -> None:
         self.documents.pop(document).close(True)
 
-    def fill(self, document: int, cells: dict[str, Any], sheet: int = 0) -> None:
-        page = self.documents[document].Sheets.getByIndex(sheet)
+    def fill(self, document: int, cells: dict[str, Any], sheet: int | str = 0) -> None:
+        page = self._page(document, sheet)
         for address, content in cells.items():
             cell = page.getCellRangeByName(address)
             if content is None:
@@ -126,6 +127,10 @@ class Office:
             else:
                 cell.setValue(content)
 
+    def _page(self, document: int, sheet: int | str) -> Any:
+        sheets = self.documents[document].Sheets
+        return sheets.getByName(sheet) if isinstance(sheet, str) else sheets.getByIndex(sheet)
+
     def array(self, document: int, area: str, formula: str) -> list[list[Any]]:
         """Type an array formula, read its results, and clear it again."""
         cells = self.documents[document].Sheets.getByIndex(0).getCellRangeByName(area)
@@ -134,8 +139,8 @@ class Office:
         cells.clearContents(EVERYTHING)
         return found
 
-    def read(self, document: int, addresses: list[str], sheet: int = 0) -> list[dict[str, Any]]:
-        page = self.documents[document].Sheets.getByIndex(sheet)
+    def read(self, document: int, addresses: list[str], sheet: int | str = 0) -> list[dict[str, Any]]:
+        page = self._page(document, sheet)
         found = []
         for address in addresses:
             cell = page.getCellRangeByName(address)
@@ -148,6 +153,19 @@ class Office:
                 }
             )
         return found
+
+    def grid(self, document: int, title: str) -> dict[str, Any]:
+        """The cells of a sheet from A1 on, and which of them are errors."""
+        page = self.documents[document].Sheets.getByName(title)
+        cursor = page.createCursor()
+        cursor.gotoEndOfUsedArea(False)
+        end = cursor.getRangeAddress()
+        area = page.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
+        errors = [
+            [(place.StartRow, place.StartColumn), (place.EndRow, place.EndColumn)]
+            for place in area.queryFormulaCells(ERROR_RESULT).getRangeAddresses()
+        ]
+        return {"cells": [list(row) for row in area.getDataArray()], "errors": errors}
 
     def calculate(self, document: int) -> None:
         self.documents[document].calculateAll()

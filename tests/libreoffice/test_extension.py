@@ -283,6 +283,6 @@ def test_the_job_leaves_other_documents_alone(loaded: dict[str, Any]) -> None:
         def supportsService(self, name: str) -> bool:  # noqa: N802
             return False
 
-    loaded["resolve"](Document())  # would fail at anything else it asked for
-    loaded["resolve"](None)
+    loaded["opened"](Document())  # would fail at anything else it asked for
+    loaded["opened"](None)
     loaded["ResolveNames"](None).execute(())

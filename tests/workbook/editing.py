@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import functools
+import io
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -16,9 +18,21 @@ from costing.front_ends.workbook.build import demo_book
 Edit = Callable[[Workbook], None]
 
 
-def changed(folder: Path, edit: Edit) -> Path:
-    """A copy of the demo book after an edit."""
+@functools.cache
+def without_live_sheets() -> bytes:
+    """The demo book without its live sheets, which take long to copy and which the reader leaves alone."""
     book = load_workbook(demo_book())
+    for sheet in book.worksheets:
+        if any(cell.data_type == "f" for row in sheet.iter_rows() for cell in row):
+            book.remove(sheet)
+    content = io.BytesIO()
+    book.save(content)
+    return content.getvalue()
+
+
+def changed(folder: Path, edit: Edit) -> Path:
+    """A copy of the input sheets of the demo book after an edit."""
+    book = load_workbook(io.BytesIO(without_live_sheets()))
     edit(book)
     path = folder / "my_mill.xlsx"
     book.save(path)

@@ -103,6 +103,7 @@ sys.path.insert(0, PACKAGE)
 
 OURS = re.compile(r"\\b{IMPLEMENTATION}_[A-Z]", re.IGNORECASE)
 TEMPORARY = "warp_resolve_names"
+OPENED_BOOK = "{IMPLEMENTATION}_OPENED_BOOK("
 
 
 class Functions(unohelper.Base, uno.getClass("{".".join((*MODULE, INTERFACE))}")):
@@ -124,9 +125,11 @@ class Functions(unohelper.Base, uno.getClass("{".".join((*MODULE, INTERFACE))}")
 
 
 class ResolveNames(unohelper.Base, XJob):
-    """Make the formulas of an .xlsx file known to a LibreOffice that does not look their names up.
+    """Make the formulas of an opened document known, and have the books in it opened.
 
-    To add and remove a defined name makes Calc read every formula of the document again.
+    A LibreOffice before version 25 does not look up the names in an .xlsx file. To add and remove a defined
+    name makes Calc read every formula of the document again. What a cell of OPENED_BOOK shows is the mark of
+    a book that an earlier session opened, which the other formulas cannot ask: all is calculated anew.
     """
 
     def __init__(self, context):
@@ -136,32 +139,44 @@ class ResolveNames(unohelper.Base, XJob):
         try:
             for argument in arguments:
                 if argument.Name == "Environment":
-                    resolve({{item.Name: item.Value for item in argument.Value}}.get("Model"))
+                    opened({{item.Name: item.Value for item in argument.Value}}.get("Model"))
         except Exception:
             pass  # a document that cannot be changed opens as it would without this job
 
 
-def resolve(document):
-    """Have the formulas of a document read again, without a trace in it."""
+def opened(document):
+    """Have the formulas of a document read and calculated again where they need it, without a trace in it."""
     if document is None or not document.supportsService("com.sun.star.sheet.SpreadsheetDocument"):
         return
     kind = {{item.Name: item.Value for item in document.getArgs()}}.get("FilterName", "")
-    if "Excel 2007" not in kind and "Office Open XML" not in kind:
-        return
     modified = document.isModified()
     undo = document.getUndoManager()
     undo.lock()
     try:
-        names = document.NamedRanges
-        for name in names:
-            content = name.getContent()
-            if OURS.search(content):
-                name.setContent(content)
-        names.addNewByName(TEMPORARY, "$A$1", CellAddress(), 0)
-        names.removeByName(TEMPORARY)
+        if "Excel 2007" in kind or "Office Open XML" in kind:
+            resolve(document.NamedRanges)
+        if any(holds(sheet, OPENED_BOOK) for sheet in document.Sheets):
+            document.calculateAll()
     finally:
         undo.unlock()
         document.setModified(modified)
+
+
+def resolve(names):
+    """Have every formula read again."""
+    for name in names:
+        content = name.getContent()
+        if OURS.search(content):
+            name.setContent(content)
+    names.addNewByName(TEMPORARY, "$A$1", CellAddress(), 0)
+    names.removeByName(TEMPORARY)
+
+
+def holds(sheet, text):
+    """Whether a formula of a sheet holds a text."""
+    search = sheet.createSearchDescriptor()
+    search.setSearchString(text)
+    return sheet.findFirst(search) is not None
 
 
 g_ImplementationHelper = unohelper.ImplementationHelper()

@@ -7,15 +7,23 @@ which a book is read anew; the same tables and sheet files give the same parts, 
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 from openpyxl.workbook import Workbook
 
+from costing.front_ends.whole_file import write_whole
 from costing.front_ends.workbook import build_pages
 from costing.front_ends.workbook.build_columns import draw_column_sheet
 from costing.front_ends.workbook.build_sheet_table import write_sheet_table
 from costing.front_ends.workbook.build_tables import draw_table_sheet
+from costing.front_ends.workbook.cached_values import with_values
+from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.layout import column_sheet, table_sheet
-from costing.front_ends.workbook.saving import save_whole
+from costing.front_ends.workbook.live_areas import CHOSEN
+from costing.front_ends.workbook.live_build import draw_live_sheets
+from costing.front_ends.workbook.live_formulas import draw_formulas
+from costing.front_ends.workbook.live_results import BookResults
+from costing.front_ends.workbook.saving import workbook_bytes
 from costing.front_ends.workbook.styles import add_styles
 from costing.front_ends.workbook.template_files import template_folder
 from costing.quantities import InputError
@@ -31,6 +39,38 @@ def fresh_book(demo: bool = True) -> Workbook:
     demo : bool, optional
         True to fill in the invented mill; False leaves only routes and units.
     """
+    return _book_and_results(demo)[0]
+
+
+def fresh_book_bytes(demo: bool = True) -> bytes:
+    """The file of a fresh book.
+
+    Of the demo, what each formula shows stands behind it, for viewers without our formulas. An empty book has
+    nothing to show: there a formula waits until a program works it out.
+    """
+    book, results = _book_and_results(demo)
+    content = workbook_bytes(book, amend=amend_chart)
+    return with_values(content, results) if demo else content
+
+
+def _book_and_results(demo: bool) -> tuple[Workbook, dict[str, dict[str, Any]]]:
+    book = _input_sheets(demo)
+    shown = BookResults(book if demo else _input_sheets(True))
+    results = draw_live_sheets(book, shown)
+    build_pages.draw_safety(book)
+    draw_formulas(book)
+    build_pages.draw_sources(book)
+    build_pages.draw_lists(book)
+    if not demo:
+        (place,) = book.defined_names[CHOSEN].destinations
+        book[place[0]][place[1].replace("$", "")].value = None
+    book.properties.title = "The mill's book"
+    book.properties.creator = "costing"
+    book.properties.description = "Styles, recipes, ranges, prices and enquiries for rope-dyed denim warp"
+    return book, results
+
+
+def _input_sheets(demo: bool) -> Workbook:
     book = Workbook()
     assert book.active is not None
     book.remove(book.active)
@@ -42,12 +82,6 @@ def fresh_book(demo: bool = True) -> Workbook:
     draw_table_sheet(book, table_sheet("routes"), True)
     draw_table_sheet(book, table_sheet("materials"), demo, wide=2)
     draw_table_sheet(book, table_sheet("mill_costs"), demo)
-    build_pages.draw_lists(book)
-    build_pages.draw_safety(book)
-    build_pages.draw_sources(book)
-    book.properties.title = "The mill's book"
-    book.properties.creator = "costing"
-    book.properties.description = "Styles, recipes, ranges, prices and enquiries for rope-dyed denim warp"
     return book
 
 
@@ -68,7 +102,9 @@ def write_fresh_book(path: Path, demo: bool = True, overwrite: bool = False) -> 
     InputError
         The file is there already, or cannot be written.
     """
-    save_whole(fresh_book(demo), path, overwrite=overwrite)
+    write_whole(
+        lambda: fresh_book_bytes(demo), path, what="a workbook", suffixes=(".xlsx",), overwrite=overwrite
+    )
 
 
 def demo_book() -> Path:

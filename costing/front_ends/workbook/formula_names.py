@@ -116,7 +116,7 @@ def repair_names(path: Path, target: Path | None = None, *, in_place: bool = Fal
         )
     if in_place and target is not None:
         raise InputError(str(target), "goes with a new file; accepted is a new file or the place of the old")
-    content, _ = workbook_content(path)
+    content = workbook_content(path)
     repaired, changed = with_plain_names(content, path.name)
     if target is None and not changed:
         return Repair(changed, None)

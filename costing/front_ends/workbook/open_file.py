@@ -5,11 +5,14 @@ from __future__ import annotations
 import io
 import warnings
 import zipfile
+from collections.abc import Collection
 from pathlib import Path
 
 from openpyxl import load_workbook
 from openpyxl.workbook import Workbook
 
+from costing.book.sheet import key_of
+from costing.front_ends.workbook.xml_parts import SHEET_ML, sheet_parts
 from costing.quantities import InputError
 
 LARGEST_FILE = 50_000_000
@@ -18,21 +21,24 @@ MOST_PARTS = 10_000
 
 OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 ENCRYPTED = "EncryptedPackage".encode("utf-16-le")
+EMPTY_SHEET = f'<worksheet xmlns="{SHEET_ML[0]}"><sheetData/></worksheet>'.encode()
 ACCEPTED = "accepted is an .xlsx workbook"
 
 
-def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
-    """Read a workbook into memory.
+def open_workbook(path: Path, wanted: Collection[str]) -> tuple[Workbook, Workbook | None]:
+    """Read some sheets of a workbook into memory; the others are there, and empty.
 
     Parameters
     ----------
     path : Path
         The file.
+    wanted : collection of str
+        The sheets to read; case and blanks do not count.
 
     Returns
     -------
     tuple of Workbook
-        With the values of the cells; and with their formulas, or None where no cell has one.
+        With the values of the cells; and with their formulas, or None where no cell of these sheets has one.
 
     Raises
     ------
@@ -40,13 +46,37 @@ def open_workbook(path: Path) -> tuple[Workbook, Workbook | None]:
         No such file, a folder, another kind of file, a password, a damaged file, one that would fill the
         memory, or one that a spreadsheet program has open: what is on the screen may not be saved yet.
     """
-    content, has_formulas = workbook_content(path)
+    content, has_formulas = _only(wanted, workbook_content(path), path.name)
     values = _load(content, path.name, formulas=False)
     return values, _load(content, path.name, formulas=True) if has_formulas else None
 
 
-def workbook_content(path: Path) -> tuple[bytes, bool]:
-    """The bytes of a workbook file, and whether a sheet in it holds a formula; nothing is unpacked.
+def _only(wanted: Collection[str], content: bytes, where: str) -> tuple[bytes, bool]:
+    """The workbook with every sheet empty that is not wanted, and whether another one holds a formula.
+
+    The live sheets of a book hold many cells: to read them takes longer than to read all that is asked for.
+    """
+    keys = {key_of(title) for title in wanted}
+    packed = io.BytesIO()
+    has_formulas = False
+    try:
+        with zipfile.ZipFile(io.BytesIO(content)) as book, zipfile.ZipFile(packed, "w") as target:
+            unwanted = {part for title, part in sheet_parts(book).items() if key_of(title) not in keys}
+            beside = {part.replace("worksheets/", "worksheets/_rels/") + ".rels" for part in unwanted}
+            for name in dict.fromkeys(entry.filename for entry in book.infolist()):
+                if name in beside:
+                    continue
+                part = EMPTY_SHEET if name in unwanted else book.read(name)
+                if name.startswith("xl/worksheets/sheet"):
+                    has_formulas |= any(tag in part for tag in (b"<f>", b"<f ", b"<f/"))
+                target.writestr(name, part)
+    except Exception as error:  # a damaged zip fails in many ways
+        raise InputError(where, f"is damaged and cannot be opened; {ACCEPTED}") from error
+    return packed.getvalue(), has_formulas
+
+
+def workbook_content(path: Path) -> bytes:
+    """The bytes of a workbook file; nothing is unpacked.
 
     Raises
     ------
@@ -62,7 +92,8 @@ def workbook_content(path: Path) -> tuple[bytes, bool]:
         raise InputError(where, f"is an old .xls workbook; {ACCEPTED}: save it as .xlsx")
     if not content.startswith(b"PK"):
         raise InputError(where, f"is not a workbook; {ACCEPTED}")
-    return content, _look_inside(content, where)
+    _look_inside(content, where)
+    return content
 
 
 def refuse_open_elsewhere(path: Path) -> None:
@@ -96,8 +127,8 @@ def _content(path: Path) -> bytes:
         raise InputError(str(path), f"cannot be read: {error.strerror or error}; {ACCEPTED}") from error
 
 
-def _look_inside(content: bytes, where: str) -> bool:
-    """Check the parts before anything is unpacked; say whether a sheet holds a formula."""
+def _look_inside(content: bytes, where: str) -> None:
+    """Check the parts before anything is unpacked."""
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as parts:
             entries = parts.infolist()
@@ -115,10 +146,6 @@ def _look_inside(content: bytes, where: str) -> bool:
                 raise InputError(where, f"is an OpenDocument file; {ACCEPTED}: save it as .xlsx")
             if "xl/workbook.xml" not in names:
                 raise InputError(where, f"is not a workbook; {ACCEPTED}")
-            return any(
-                b"<f>" in text or b"<f " in text or b"<f/" in text
-                for text in (parts.read(name) for name in names if name.startswith("xl/worksheets/sheet"))
-            )
     except InputError:
         raise
     except Exception as error:  # a damaged zip fails in many ways

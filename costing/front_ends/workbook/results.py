@@ -11,8 +11,8 @@ from xml.etree import ElementTree
 
 from openpyxl.workbook import Workbook
 
+from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.results_cells import Pen
-from costing.front_ends.workbook.results_charts import amend_chart
 from costing.front_ends.workbook.results_long import LongSheets
 from costing.front_ends.workbook.results_pages import (
     cost_charts,

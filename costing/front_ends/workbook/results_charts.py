@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
@@ -22,15 +21,13 @@ from openpyxl.chart.label import DataLabel, DataLabelList
 from openpyxl.chart.legend import Legend
 from openpyxl.chart.series import Series, SeriesLabel
 from openpyxl.chart.shapes import GraphicalProperties
-from openpyxl.chart.text import RichText, Text
-from openpyxl.chart.title import Title
 from openpyxl.drawing.colors import ColorChoice
 from openpyxl.drawing.fill import PatternFillProperties
 from openpyxl.drawing.line import LineProperties
-from openpyxl.drawing.text import CharacterProperties, Font, Paragraph, ParagraphProperties, RegularTextRun
 from openpyxl.utils import get_column_letter, quote_sheetname
 
 from costing.front_ends.workbook import styles
+from costing.front_ends.workbook.chart_parts import heading, lettering
 from costing.front_ends.workbook.results_sheets import Placed
 
 Pattern = Literal["dkUpDiag", "wdDnDiag", "pct50", "dkHorz", "smGrid"]
@@ -61,7 +58,6 @@ FILLS = {
     "flow": Filled("5F83A8"),
 }
 
-_OWN_FORMAT = re.compile(rb'(<c:numFmt|<numFmt) formatCode="([^"]*)"\s*/>')
 LABELLED = 0.09  # smallest part of the longest bar that has room for its number
 
 
@@ -114,7 +110,7 @@ def bar_chart(bars: Bars, width: float, height: float, letters: float = 8) -> Ba
     chart = BarChart()
     chart.type, chart.grouping, chart.overlap, chart.gapWidth = "bar", "stacked", 100, 45
     chart.width, chart.height = width, height  # type: ignore[assignment]  # in cm, whole or not
-    chart.title = _title(bars.title, letters + 3)
+    chart.title = heading(bars.title, letters + 3)
     chart.visible_cells_only = False  # a filter on the table does not empty the chart
     _axes(chart, bars, letters)
     for name, column in shown:
@@ -124,33 +120,20 @@ def bar_chart(bars: Bars, width: float, height: float, letters: float = 8) -> Ba
     if len(shown) > 1:
         chart.legend = Legend()
         chart.legend.position, chart.legend.overlay = "r", False
-        chart.legend.txPr = _letters(letters)
+        chart.legend.txPr = lettering(letters)
     else:
         chart.legend = None
     return chart
-
-
-def amend_chart(name: str, content: bytes) -> bytes:
-    """Let the labels keep their own number format, which the library writes without saying so.
-
-    Parameters
-    ----------
-    name, content
-        Of a part of the file.
-    """
-    if not name.startswith("xl/charts/"):
-        return content
-    return _OWN_FORMAT.sub(rb'\1 formatCode="\2" sourceLinked="0"/>', content)
 
 
 def _axes(chart: BarChart, bars: Bars, letters: float) -> None:
     names, numbers = chart.x_axis, chart.y_axis
     names.delete = numbers.delete = False
     names.scaling.orientation = "maxMin"  # the first row on top
-    names.txPr = numbers.txPr = _letters(letters)
+    names.txPr = numbers.txPr = lettering(letters)
     names.graphicalProperties = GraphicalProperties(ln=LineProperties(solidFill=styles.RULE))
     names.majorTickMark = "none"
-    numbers.title = _title(bars.axis, letters, bold=False)
+    numbers.title = heading(bars.axis, letters, bold=False)
     numbers.number_format, numbers.numFmt.sourceLinked = bars.number, False
     numbers.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=LineProperties(solidFill=styles.BAND)))
     numbers.crosses = "max"  # under the bars, as their order is turned
@@ -211,7 +194,7 @@ def _labels(values: Sequence[float], smallest: float, number: str, letters: floa
                     idx=at,
                     numFmt=number,
                     spPr=GraphicalProperties(solidFill="FFFFFF"),
-                    txPr=_letters(letters),
+                    txPr=lettering(letters),
                     dLblPos="ctr",
                     showVal=True,
                     showLegendKey=False,
@@ -224,21 +207,3 @@ def _labels(values: Sequence[float], smallest: float, number: str, letters: floa
     found.showVal = found.showLegendKey = found.showCatName = found.showSerName = False
     found.showPercent = found.showBubbleSize = False
     return found
-
-
-def _properties(size: float, bold: bool = False) -> CharacterProperties:
-    return CharacterProperties(
-        sz=int(size * 100), b=bold, solidFill=styles.INK, latin=Font(typeface=styles.FONT)
-    )
-
-
-def _letters(size: float) -> RichText:
-    return RichText(
-        p=[Paragraph(pPr=ParagraphProperties(defRPr=_properties(size)), endParaRPr=_properties(size))]
-    )
-
-
-def _title(text: str, size: float, bold: bool = True) -> Title:
-    run = RegularTextRun(rPr=_properties(size, bold), t=text)
-    paragraph = Paragraph(pPr=ParagraphProperties(defRPr=_properties(size, bold)), r=[run])
-    return Title(tx=Text(rich=RichText(p=[paragraph])), overlay=False)

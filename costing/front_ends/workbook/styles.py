@@ -23,6 +23,7 @@ BAND = "DCE4EB"
 PALE = "EFF3F6"
 INPUT = "FFF8DF"
 ALERT = "F6D9CF"
+REFUSED = "9C1C1C"
 
 # For the series of a chart, in this order: neighbours differ in brightness, not in hue alone.
 CHART_COLOURS = ("22384F", "A8C1D9", "5F83A8", "E0B070", "8A5A33", "CBD3C0", "63765A", "BFBFBF", "6E6E6E")
@@ -102,7 +103,9 @@ def named_styles() -> list[NamedStyle]:
     ``given number``, ``given text``, ``given code``, ``given choice``, ``given date``: cells to type in.
     ``table number``, ``table text``: facts of the reference tables, not to be typed over.
     ``result``, ``result text``, ``total number``, ``total text``, ``key figure``, ``check``,
-    ``alert``: results.
+    ``alert``, ``result line``, ``estimate``: results.
+    ``live number``, ``live text``, ``live line``: results of array formulas; a conditional
+    format draws their rules as far down as there are rows.
 
     No name is one of a spreadsheet program's own styles (Title, Total, Note ...), in any case.
     """
@@ -142,10 +145,15 @@ def named_styles() -> list[NamedStyle]:
         _style("table text", font(9, colour=MUTED), border=hair, horizontal="left", wrap=True),
         _style("result", font(10), border=hair, horizontal="right", number=THREE_DECIMALS),
         _style("result text", font(10), border=hair, horizontal="left", wrap=True),
+        _style("live number", font(10), horizontal="right", number=THREE_DECIMALS),
+        _style("live text", font(10), horizontal="left", wrap=True),
+        _style("live line", font(10), horizontal="left"),
+        _style("result line", font(10), border=hair, horizontal="left"),
         _style("total number", font(10, bold=True), border=total, horizontal="right", number=THREE_DECIMALS),
         _style("total text", font(10, bold=True), border=total, horizontal="left"),
         _style("key figure", font(14, bold=True, colour=DARK), horizontal="right", number=TWO_DECIMALS),
         _style("check", font(10, bold=True), border=hair, horizontal="center"),
+        _style("estimate", font(10, bold=True, colour=REFUSED), padded=False),
         _style("alert", font(10, bold=True), colour=ALERT, border=Border(left=line("thick", INK)), wrap=True),
     ]
 

@@ -1,0 +1,243 @@
+"""Draw the live sheet Checks: whether the book answers, and whether its figures hold together, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from costing.book.layout import sheet_names
+from costing.front_ends.workbook.live_areas import (
+    CHOSEN,
+    CODES,
+    LAST_CELLS,
+    OPENED,
+    VERDICT,
+    absolute,
+    area_name,
+    beyond,
+    block_of,
+    name_cells,
+)
+from costing.front_ends.workbook.live_cells import ALL_WELL, Live, LiveBook, call, head_heights
+from costing.front_ends.workbook.live_chosen import ALL_STREAMS, Chosen
+from costing.front_ends.workbook.live_purchasing import Purchasing
+from costing.front_ends.workbook.live_results import total
+from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.styles import WHOLE, page, widths
+from costing.front_ends.workbook.template_files import sheet_file
+from costing.report.table import FINISHED_METRE
+
+OK = "ok"
+MOST_REMARKS = 240
+LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
+WIDTHS = {"A": 52.0, "B": 16.0, "C": 20.0, "D": 108.0}
+NUMBER = "#,##0.000000"
+BALANCE, ALL_STEPS, ALL_OF_THEM = '"balance"', '"all steps"', f'"{ALL_STREAMS}"'
+LEAST = "1E-9"  # largest difference that is rounding
+SUMMED = (("Flow", "L"), ("COD, both", "g"), ("Sodium", "g"), ("Sulfur, all forms", "g"))
+
+
+def filled_cells(area: str) -> str:
+    """Number of cells of an area that hold anything: LibreOffice 7.4 counts others too by COUNTA.
+
+    Examples
+    --------
+    >>> filled_cells("book_styles")
+    'COUNTIF(book_styles,"<>")'
+    """
+    return f'COUNTIF({area},"<>")'
+
+
+class CheckSheet:
+    """The sheet Checks while it is drawn.
+
+    Parameters
+    ----------
+    live : LiveBook
+        Draws.
+    tables : sequence of Live
+        Every table of the live sheets, in the order of the sheets.
+    """
+
+    def __init__(self, live: LiveBook, tables: Sequence[Live]) -> None:
+        self.live = live
+        self.tables = tables
+        self.text = sheet_file("live")["checks"]
+        self.sheet, self.row = live.sheet("checks")
+        self.said: list[str] = []
+
+    def draw(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> Live:
+        """All of it; gives the table of the remarks."""
+        overall = self.row
+        put(self.sheet, overall, LABEL, self.text["overall"], "strong text")
+        self.row += 2
+        opened = self._opened_book()
+        first = self._answers(opened)
+        self._sums(steps, chosen, purchasing)
+        self._areas()
+        self._overall(overall, first)
+        remarks = self._remarks()
+        widths(self.sheet, WIDTHS)
+        head_heights(remarks, WIDTHS)
+        page(self.sheet, freeze=f"A{overall + 1}")
+        return remarks
+
+    def _section(self, *heads: str) -> None:
+        for column, head in enumerate([*heads, "", "", ""][:SAYS], start=1):
+            style = "number head" if column in (FOUND, EXPECTED) and head else "section"
+            put(self.sheet, self.row, column, head or None, "section" if len(heads) == 1 else style)
+        self.sheet.row_dimensions[self.row].height = 18
+        self.row += 1
+
+    def _says(self, text: str, shown: str = OK) -> None:
+        """What a check says; it passes when it says ok."""
+        cell = self.live.formula(self.sheet, self.row, SAYS, text, shown, "live text")
+        self.live.mark(self.sheet, cell.coordinate, f'${cell.coordinate}<>"{OK}"')
+        self.said.append(cell.coordinate)
+        self.live.ruled(self.sheet, f"A{self.row}:D{self.row}", f"$A{self.row}")
+        self.row += 1
+
+    def _opened_book(self) -> int:
+        """The cell that opens the book, and what calculates it; gives its row."""
+        self._section(self.text["book"])
+        opened = self.row
+        areas = [area_name(title) for title in sheet_names()]
+        rows = (
+            ("mark of all cells that were read", call("WARP_OPENED_BOOK", *areas), self.live.shown.mark),
+            ("version of the formulas", call("WARP_PROGRAM_VERSION"), self.live.shown.version),
+            (
+                "fingerprint of the reference tables",
+                call("WARP_TABLES_FINGERPRINT"),
+                self.live.shown.fingerprint,
+            ),
+        )
+        for label, text, shown in rows:
+            put(self.sheet, self.row, LABEL, label, "live line")
+            self.live.formula(self.sheet, self.row, SAYS, text, shown, "live line")
+            self.row += 1
+        name_cells(self.live.book, OPENED, absolute(self.sheet, f"D{opened}"))
+        put(self.sheet, self.row, LABEL, self.text["mend"], "intro line")
+        self.row += 2
+        return opened
+
+    def _answers(self, opened: int) -> int:
+        """Whether the book is read and every table is worked out, and why not; gives the first row."""
+        self._section(self.text["answers"], "", "", "Reason")
+        put(self.sheet, self.row - 1, SAYS, "Reason", "section")
+        first = self.row
+        put(self.sheet, self.row, LABEL, "the input sheets are read", "live line")
+        areas = [area_name(title) for title in sheet_names()]
+        why = call("WARP_REASON_FOR", '"WARP_OPENED_BOOK"', *areas)
+        error, absent = f'"{self.text["error"]}"', f'"{self.text["missing"]}"'
+        missing = f"IFERROR(IF(ERROR.TYPE({OPENED})=5,{absent},{error}),{error})"
+        self._says(f'IF(ISERROR({OPENED}),IFERROR({why},{missing}),"{OK}")')
+        for table in self.tables:
+            whose = "of the chosen enquiry" if table.of_chosen else "of all enquiries"
+            put(self.sheet, self.row, LABEL, f"{table.table.title.lower()} {whose}", "live line")
+            corner = absolute(table.sheet, f"{table.letter(0)}{table.row}")
+            why = call("WARP_REASON_FOR", '"WARP_RESULT_TABLE"', *table.arguments)
+            self._says(f'IF(ISERROR({corner}),IFERROR({why},"{self.text["not_read"]}"),"{OK}")')
+        self.row += 1
+        return first
+
+    def _sums(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> None:
+        self._section(self.text["sums"], "Found", "Expected", "")
+        quotes = self.tables[0]
+        codes = [row[0] for row in quotes.cells[2:]]
+        filled = float(sum(bool(code) for code in codes))
+        self._compare(
+            "rows of Quotes, and enquiries filled in",
+            f"SUMPRODUCT(--(LEN({quotes.range(0)})>0))",
+            filled,
+            filled_cells(CODES),
+            float(len(self.live.shown.mill.enquiries)),
+        )
+        place = chosen.cost_lines.place("Cost", "m of finished")
+        self._compare(
+            f"sum of the cost lines, and cost per {FINISHED_METRE}",
+            f"SUM({chosen.cost_lines.range(place)})",
+            total(chosen.cost_lines.values(place)),
+            call("WARP_COST_ON", OPENED, CHOSEN, f'"{FINISHED_METRE}"'),
+            self.live.shown.cost_on(FINISHED_METRE),
+        )
+        self._parts("sum of the steps, and all steps", steps, steps.place("Cost", "kg"), ALL_STEPS)
+        for title, unit in SUMMED:
+            place = chosen.loads.place(title)
+            self._parts(f"{title} of the streams, and of all, {unit}/kg", chosen.loads, place, ALL_OF_THEM)
+        uses = purchasing.uses
+        place = uses.place("For the order")
+        self._compare(
+            "needed on Purchasing, and in its list",
+            f"SUM({','.join(purchasing.sums)})",
+            purchasing.shown,
+            f"SUM({uses.range(place)})",
+            total(uses.values(place)),
+        )
+        remarks = next(table for table in self.tables if table.key == "checks")
+        kinds = remarks.values(1)
+        self._compare(
+            "balance of the chosen enquiry closes (1 is yes)",
+            f"SUMPRODUCT(--{remarks.is_text(1, BALANCE)})",
+            float(kinds.count("balance")),
+            "1",
+            1.0,
+        )
+        self.row += 1
+
+    def _parts(self, label: str, table: Live, place: int, word: str) -> None:
+        """The rows of a table against its row of totals."""
+        names, values = table.values(1), table.values(place)
+        whole = total([value for name, value in zip(names, values) if f'"{name}"' == word])
+        of_all = f"SUMPRODUCT(--{table.is_text(1, word)},{table.range(place)})"
+        parts = f"SUM({table.range(place)})-{of_all}"
+        self._compare(label, parts, total(values) - whole, of_all, whole)
+
+    def _compare(self, label: str, found: str, is_found: float, expected: str, is_expected: float) -> None:
+        put(self.sheet, self.row, LABEL, label, "live line")
+        self.live.formula(self.sheet, self.row, FOUND, found, is_found, "live number", NUMBER)
+        self.live.formula(self.sheet, self.row, EXPECTED, expected, is_expected, "live number", NUMBER)
+        here, other = f"$B{self.row}", f"$C{self.row}"
+        close = f"ABS({here}-{other})<={LEAST}*MAX(1,ABS({other}))"
+        alike = abs(is_found - is_expected) <= float(LEAST) * max(1.0, abs(is_expected))
+        shown = OK if alike else f"{self.text['differs']} {is_found - is_expected:.12g}"
+        differs = f'"{self.text["differs"]} "&({here}-{other})'
+        self._says(f'IFERROR(IF({close},"{OK}",{differs}),"{self.text["refused"]}")', shown)
+
+    def _areas(self) -> None:
+        """What is filled of each input sheet, what is an error, and what is filled where nobody reads."""
+        self._section(self.text["areas"], "Filled", "Errors", "")
+        for title in sheet_names():
+            area = area_name(title)
+            put(self.sheet, self.row, LABEL, title, "live line")
+            filled = float(sum(value != "" for row in block_of(self.live.book[title]) for value in row))
+            errors = f"SUMPRODUCT(--ISERROR({area}))"
+            self.live.formula(self.sheet, self.row, FOUND, filled_cells(area), filled, "live number", WHOLE)
+            self.live.formula(self.sheet, self.row, EXPECTED, errors, 0.0, "live number", WHOLE)
+            row = f"SUMPRODUCT(MAX(ISERROR({area})*ROW({area})))"
+            column = f"SUMPRODUCT(MAX(ISERROR({area})*(ROW({area})={row})*COLUMN({area})))"
+            place = f'"{title}!"&ADDRESS({row},{column},4)'
+            outside = "+".join(filled_cells(cells) for cells in beyond(title))
+            said = (
+                f'IF($C{self.row}>0,"{self.text["holds_error"]} "&{place},'
+                f'IF({outside}>0,"{self.text["beyond"]} {LAST_CELLS[title]}","{OK}"))'
+            )
+            self._says(f'IFERROR({said},"{self.text["lost"]}")')
+        self.row += 1
+
+    def _overall(self, row: int, first: int) -> None:
+        """One line for all checks, which every live sheet repeats."""
+        says = [f"${place[0]}${place[1:]}" for place in self.said]
+        bad = "+".join(f'({place}<>"{OK}")' for place in says)
+        why = ""
+        for place in reversed(says[: len(self.tables) + 1]):
+            why = f'IF({place}<>"{OK}"," "&{place},{why or chr(34) * 2})'
+        text = f'IF({bad}=0,"{self.live.verdict}",({bad})&" {self.text["ill"]}"&{why})'
+        cell = self.live.formula(self.sheet, row, SAYS, text, self.live.verdict, "strong text")
+        self.live.mark(self.sheet, cell.coordinate, f'LEFT(${cell.coordinate},{len(ALL_WELL)})<>"{ALL_WELL}"')
+        name_cells(self.live.book, VERDICT, absolute(self.sheet, cell.coordinate))
+
+    def _remarks(self) -> Live:
+        self._section(self.text["remarks"])
+        remarks = self.live.table(self.sheet, self.row, "checks", MOST_REMARKS, of_chosen=False)
+        kinds = f"{remarks.letter(0)}{remarks.first}:{remarks.letter(3)}{remarks.last}"
+        self.live.mark(self.sheet, kinds, f'${remarks.letter(1)}{remarks.first}="warning"')
+        return remarks

@@ -1,0 +1,204 @@
+"""Draw the live sheets Quotes, of all enquiries, and Quote, of the chosen one."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from openpyxl.worksheet.pagebreak import Break
+
+from costing.front_ends.workbook.input_rules import add_list
+from costing.front_ends.workbook.live_areas import CHOSEN, CODES, absolute, name_cells
+from costing.front_ends.workbook.live_cells import Live, LiveBook, head_heights, widths_for
+from costing.front_ends.workbook.live_chart import group_chart
+from costing.front_ends.workbook.live_results import total
+from costing.front_ends.workbook.results_sheets import number_format
+from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.styles import PERCENT, page, widths
+from costing.front_ends.workbook.template_files import sheet_file
+
+MOST_QUOTES = 60
+MOST_STEPS, MOST_REMARKS = 24, 12
+LABEL, VALUE, PRICE = 1, 3, 4  # columns of the headline; a label runs over the column between
+HEADLINE = 5  # its last column
+GROUP = 7  # first column of the list of groups
+GROUPS_FROM, GROUPS_TO = 2, 13  # places of the groups in the table of cost by group
+YARNS = 2  # the first groups, left out of the chart
+CHART = "L"
+
+
+def draw_quotes(live: LiveBook) -> Live:
+    """One row for each enquiry, and the sum of the order values above it."""
+    sheet, top = live.sheet("quotes")
+    table = live.table(sheet, top + 1, "quotes", MOST_QUOTES, of_chosen=False)
+    value = table.place("Order value")
+    put(sheet, top, table.column + value - 4, sheet_file("live")["quotes"]["sum"], "live line")
+    live.formula(
+        sheet,
+        top,
+        table.column + value,
+        f"SUM({table.range(value)})",
+        total(table.values(value)),
+        "total number",
+        number_format(table.table.columns[value]),
+    )
+    wide = widths_for(table, Description=38, Style=13, Recipe=16, Order_value=15, Not_priced=18)
+    widths(sheet, wide)
+    head_heights(table, wide)
+    page(
+        sheet,
+        title_rows=f"{table.row}:{table.row + 1}",
+        title_columns="A:A",
+        freeze=f"B{table.first}",
+        pages_wide=2,
+        heading=sheet.title,
+    )
+    return table
+
+
+class QuoteSheet:
+    """The sheet Quote while it is drawn.
+
+    Parameters
+    ----------
+    live : LiveBook
+        Draws.
+    quotes : Live
+        The table of all quotes, which the headline looks up.
+    """
+
+    def __init__(self, live: LiveBook, quotes: Live) -> None:
+        self.live = live
+        self.quotes = quotes
+        self.text = sheet_file("live")["quote"]
+        self.sheet, self.top = live.sheet("quote")
+        self.row = next(row for row in quotes.cells if row[0] == live.shown.chosen)
+
+    def draw(self) -> tuple[Live, Live, Live, Live]:
+        """Headline, groups with their chart, then the tables: key figures, groups, steps and remarks."""
+        after = self._headline()
+        figures = self._table(after, "figures", "key_figures", 1)
+        groups = self._table(figures.last + 2, "by_group", "cost_by_group", 1)
+        steps = self._table(groups.last + 2, "steps", "cost_by_step", MOST_STEPS, total="all steps")
+        remarks = self._table(steps.last + 2, "remarks", "checks", MOST_REMARKS)
+        for row in range(remarks.row, remarks.last + 1):  # the words run over the columns on their right
+            if row > remarks.row + 1:
+                self.live.look(self.sheet, row, remarks.column + 3, "live line")
+        self._groups(groups)
+        wide = widths_for(steps, narrow=10.5, Enquiry=11.0, Step=30.0, Cost=13.5, Share=11.0)
+        widths(self.sheet, wide)
+        for table in (figures, groups, steps):
+            head_heights(table, wide)
+        self.sheet.row_breaks.append(Break(id=steps.row - 2))
+        page(self.sheet, freeze=f"A{self.top + 1}")
+        return figures, groups, steps, remarks
+
+    def _table(self, row: int, heading: str, key: str, room: int, total: str = "") -> Live:
+        self._section(row, 1, 17, self.text[heading])
+        return self.live.table(self.sheet, row + 1, key, room, total=total)
+
+    def _section(self, row: int, first: int, last: int, heading: str) -> None:
+        for column in range(first, last + 1):
+            put(self.sheet, row, column, heading if column == first else None, "section")
+        self.sheet.row_dimensions[row].height = 18
+
+    def _headline(self) -> int:
+        """The chosen enquiry, what was asked for, cost and price; gives the next free row."""
+        put(self.sheet, self.top, LABEL, self.text["choose"], "strong text")
+        chosen = put(self.sheet, self.top, VALUE, self.live.shown.chosen, "given code")
+        name_cells(self.live.book, CHOSEN, absolute(self.sheet, chosen.coordinate))
+        add_list(self.sheet, chosen.coordinate, CODES, "enquiry")
+        put(self.sheet, self.top, PRICE, self.text["choose_hint"], "live line")
+        self._section(self.top + 2, LABEL, HEADLINE, self.text["details"])
+        row = self._details(self.top + 3) + 1
+        self._section(row, LABEL, HEADLINE, self.text["money"])
+        return self._money(row + 1) + 1
+
+    def _details(self, row: int) -> int:
+        self._label(row, self.text["number"])
+        number = self.quotes.number_of(0, CHOSEN)
+        place = float(self.quotes.cells.index(self.row) - 1)
+        cell = self.live.formula(
+            self.sheet, row, VALUE, f"IF({number}=0,NA(),{number})", place, "result", "0"
+        )
+        self.number = f"${cell.column_letter}${cell.row}"
+        for title in ("Description", "Style", "Recipe", "Range", "Ordered"):
+            row += 1
+            self._looked_up(row, self.quotes.place(title), title)
+        unit, basis = (self.quotes.place(title) for title in ("Unit", "Length of"))
+        text = f'{self._found(unit)}&" of "&{self._found(basis)}'
+        shown = f"{self.row[unit]} of {self.row[basis]}"
+        self.live.formula(self.sheet, row, PRICE, text, shown, "result line")
+        return row + 1
+
+    def _money(self, row: int) -> int:
+        for column, head in ((LABEL, "Basis"), (LABEL + 1, None), (VALUE, "Cost"), (PRICE, "Price")):
+            put(self.sheet, row, column, head, "column head" if column < VALUE else "number head")
+        step = self.quotes.place("Price") - self.quotes.place("Cost")
+        for place, item in enumerate(self.quotes.table.columns):
+            if item.title != "Cost":
+                continue
+            row += 1
+            self._label(row, None)
+            basis = absolute(self.quotes.sheet, f"{self.quotes.letter(place)}{self.quotes.row + 1}")
+            self.live.formula(self.sheet, row, LABEL, basis, item.unit, "result line")
+            self._value(row, VALUE, place)
+            self._value(row, PRICE, place + step)
+        for title in ("Margin", "Order value", "Not priced", "Warnings"):
+            row += 1
+            place = self.quotes.place(title)
+            self._looked_up(row, place, f"{title}, {self.quotes.cells[1][place]}".rstrip(", "))
+        return row + 1
+
+    def _looked_up(self, row: int, place: int, label: str) -> None:
+        self._label(row, label)
+        self._value(row, VALUE, place)
+
+    def _label(self, row: int, label: str | None) -> None:
+        put(self.sheet, row, LABEL, label, "result line")
+        for column in range(LABEL + 1, HEADLINE + 1):
+            put(self.sheet, row, column, None, "result line")
+
+    def _found(self, place: int) -> str:
+        return f"INDEX({self.quotes.range(place)},{self.number})"
+
+    def _value(self, row: int, column: int, place: int) -> None:
+        """A cell of the row of the chosen enquiry on the sheet Quotes."""
+        item = self.quotes.table.columns[place]
+        style, number = ("result", number_format(item)) if item.digits is not None else ("result line", "")
+        self.live.formula(self.sheet, row, column, self._found(place), self.row[place], style, number)
+
+    def _groups(self, groups: Live) -> None:
+        """The groups of cost one below the other, with their share, and the chart."""
+        self._section(self.top + 2, GROUP, GROUP + 3, self.text["groups"])
+        row = self.top + 3
+        unit = absolute(self.sheet, f"{groups.letter(GROUPS_FROM)}{groups.row + 1}")
+        put(self.sheet, row, GROUP, "Group", "column head")
+        put(self.sheet, row, GROUP + 1, None, "column head")
+        self.live.formula(self.sheet, row, GROUP + 2, unit, groups.cells[1][GROUPS_FROM], "number head")
+        put(self.sheet, row, GROUP + 3, "Share", "number head")
+        first = row + 1
+        all_groups = GROUPS_TO + 1
+        for place in range(GROUPS_FROM, all_groups + 1):
+            row += 1
+            last = place == all_groups
+            style, text_style = ("total number", "total text") if last else ("result", "row label")
+            letter = groups.letter(place)
+            head, value = (absolute(self.sheet, f"{letter}{line}") for line in (groups.row, groups.first))
+            whole = absolute(self.sheet, f"{groups.letter(all_groups)}{groups.first}")
+            shown: Any = groups.cells[2][place]
+            self.live.formula(self.sheet, row, GROUP, head, groups.cells[0][place], text_style)
+            put(self.sheet, row, GROUP + 1, None, text_style)
+            self.live.formula(
+                self.sheet, row, GROUP + 2, value, shown, style, number_format(groups.table.columns[place])
+            )
+            self.live.formula(
+                self.sheet,
+                row,
+                GROUP + 3,
+                f"{value}/{whole}",
+                shown / groups.cells[2][all_groups],
+                style,
+                PERCENT,
+            )
+        chart = group_chart(self.sheet, self.text["chart"], GROUP, GROUP + 2, first + YARNS, row - 1)
+        self.sheet.add_chart(chart, f"{CHART}{self.top + 2}")
