@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from costing.cost.money import cost_per_metre_of_cloth, delivered_price, price_with_margin
 from costing.ledger.lot import RANGE_TIME
-from costing.ledger.whole import Ledger, is_bought
+from costing.ledger.whole import INTERNAL, Ledger
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
 from costing.quantities.units import convert
@@ -149,17 +149,18 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
     """
     tariff = _utilities(ledger, costs)
     amounts: dict[tuple[str, str, str], float] = {}
-    for line in ledger.lines:
-        if is_bought(line):
-            key = (line.step, line.material, line.cause)
-        elif line.material and line.source == GREY:
-            tariff[line.material] = ("warp yarn", "kg", material_price(line.material, materials, costs))
-            key = (line.step, line.material, line.cause)
-        elif line.substance == "water" and line.destination.startswith(DRAIN):
-            key = (line.step, EFFLUENT, line.destination[len(DRAIN) :])
+    for step, material, substance, cause, amount, source, destination in ledger.lines:
+        if material and source not in INTERNAL:
+            key = (step, material, cause)
+        elif material and source == GREY:
+            if material not in tariff:
+                tariff[material] = ("warp yarn", "kg", material_price(material, materials, costs))
+            key = (step, material, cause)
+        elif substance == "water" and destination.startswith(DRAIN):
+            key = (step, EFFLUENT, destination[len(DRAIN) :])
         else:
             continue
-        amounts[key] = amounts.get(key, 0.0) + line.amount
+        amounts[key] = amounts.get(key, 0.0) + amount
     lines: list[CostLine] = []
     for (step, material, cause), amount in amounts.items():
         if material not in tariff:

@@ -37,12 +37,11 @@ def gaps(lines: Iterable[Line], materials: Mapping[str, Material]) -> dict[str, 
     """
     # Lines between the same accounts are put together first: a ledger has hundreds of them.
     between: dict[tuple[str, str, str], list[float]] = {}
-    for line in lines:
-        amount = line.amount
-        try:
-            sums = between[line.source, line.destination, line.substance]
-        except KeyError:
-            sums = between[line.source, line.destination, line.substance] = [0.0, 0.0]
+    for _, _, substance, _, amount, source, destination in lines:
+        key = (source, destination, substance)
+        sums = between.get(key)
+        if sums is None:
+            sums = between[key] = [0.0, 0.0]
         sums[0] += amount
         sums[1] += abs(amount)
     net: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}

@@ -10,7 +10,7 @@ from costing.ledger.closure import check_closed
 from costing.ledger.lot import lot_lines
 from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
 from costing.ledger.route_run import Run, run_route
-from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line
+from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line, new_line
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
 from costing.settings.style import Style
@@ -107,7 +107,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     extra = _extra(run.lines, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
     lot = [
-        Line(step, material, substance, cause, amount * share, source, destination)
+        new_line(step, material, substance, cause, amount * share, source, destination)
         for step, material, substance, cause, amount, source, destination in lot_lines(
             steps, mill.materials, plan, range_, run
         )
@@ -140,6 +140,6 @@ def _extra(lines: Sequence[Line], share: float) -> list[Line]:
         key = (step, material, substance, source, UNSALEABLE if destination == YARN else destination)
         sums[key] = sums.get(key, 0.0) + amount
     return [
-        Line(step, material, substance, EXTRA, amount * share, source, destination)
+        new_line(step, material, substance, EXTRA, amount * share, source, destination)
         for (step, material, substance, source, destination), amount in sums.items()
     ]

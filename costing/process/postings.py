@@ -58,6 +58,13 @@ class Line(NamedTuple):
     destination: str
 
 
+def new_line(
+    step: str, material: str, substance: str, cause: str, amount: float, source: str, destination: str
+) -> Line:
+    """A line, made without the detour over names: a ledger makes hundreds of them."""
+    return tuple.__new__(Line, (step, material, substance, cause, amount, source, destination))
+
+
 class Book:
     """Takes the postings of one step.
 
@@ -86,7 +93,7 @@ class Book:
     ) -> None:
         """Post an amount from one account to another; nothing is posted for zero."""
         if amount != 0.0:
-            self.lines.append(Line(self.step, material, substance, cause, amount, source, destination))
+            self.lines.append(new_line(self.step, material, substance, cause, amount, source, destination))
 
     def feed(self, material: Material, cause: str, pure: float, destination: str = PROCESS) -> None:
         """Post a product from the store with everything that its drums hold.
