@@ -185,10 +185,10 @@ class Office:
             "names": list(found.NamedRanges.getElementNames()),
         }
 
-    def copy_sheet(self, source: int, target: int) -> int:
-        """Copy the first sheet of a document in front of those of another one."""
+    def copy_sheet(self, source: int, target: int, sheet: int | str = 0) -> int:
+        """Copy a sheet of a document in front of those of another one."""
         sheets = self.documents[target].Sheets
-        name = self.documents[source].Sheets.getByIndex(0).getName()
+        name = self._page(source, sheet).getName()
         return int(sheets.importSheet(self.documents[source], name, 0))
 
     def described(self) -> list[dict[str, Any]]:

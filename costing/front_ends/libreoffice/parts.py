@@ -159,7 +159,16 @@ def opened(document):
             document.calculateAll()
     finally:
         undo.unlock()
-        document.setModified(modified)
+        if not modified:
+            unchanged(document)
+
+
+def unchanged(document):
+    """Let a document count as unchanged: its charts too, which have followed their cells."""
+    for sheet in document.Sheets:
+        for chart in sheet.Charts:
+            chart.getEmbeddedObject().setModified(False)
+    document.setModified(False)
 
 
 def resolve(names):

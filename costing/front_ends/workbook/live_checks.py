@@ -29,7 +29,7 @@ from costing.report.table import FINISHED_METRE
 OK = "ok"
 MOST_REMARKS = 240
 LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
-WIDTHS = {"A": 52.0, "B": 16.0, "C": 20.0, "D": 108.0}
+WIDTHS = {"A": 52.0, "B": 20.0, "C": 20.0, "D": 104.0}
 NUMBER = "#,##0.000000"
 BALANCE, ALL_STEPS, ALL_OF_THEM = '"balance"', '"all steps"', f'"{ALL_STREAMS}"'
 LEAST = "1E-9"  # largest difference that is rounding

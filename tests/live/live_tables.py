@@ -1,0 +1,55 @@
+"""The array formulas of a book, found by what its cells say, and what they must show."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Any, NamedTuple
+
+from openpyxl.utils.cell import range_boundaries
+from openpyxl.workbook import Workbook
+from openpyxl.worksheet.formula import ArrayFormula
+
+from costing.formulas.book_functions import cells_of_table
+from costing.report import TABLES, work_out
+from costing.settings.mill import Mill
+
+CALL = re.compile(r'=WARP_RESULT_TABLE\(opened_book,"(\w+)",(chosen_enquiry|""),(\d+)\)')
+LIVE_SHEETS = ("Quotes", "Quote", "Use", "Cost lines", "Ledger", "Discharge", "Purchasing", "Checks")
+
+
+class Placed(NamedTuple):
+    """An array formula of a book."""
+
+    title: str
+    area: tuple[int, int, int, int]  # first column, first row, last column, last row
+    key: str
+    of_chosen: bool
+    rows: int
+
+
+def array_formulas(book: Workbook) -> Iterator[Placed]:
+    """Every array formula; each is a table of results."""
+    for sheet in book.worksheets:
+        for row in sheet.iter_rows():
+            for cell in row:
+                if isinstance(cell.value, ArrayFormula):
+                    found = CALL.fullmatch(str(cell.value.text))
+                    assert found, f"{sheet.title}!{cell.coordinate}: {cell.value.text}"
+                    area = range_boundaries(cell.value.ref)
+                    of_chosen = found[2] != '""'
+                    yield Placed(sheet.title, area, found[1], of_chosen, int(found[3]))
+
+
+def must_show(mill: Mill, placed: Placed, chosen: str) -> list[list[Any]]:
+    """What the cells of an array formula must show, from the tables of the command line."""
+    enquiries = [mill.enquiry(chosen)] if placed.of_chosen else mill.enquiries.values()
+    table = TABLES[placed.key](mill, [work_out(mill, enquiry) for enquiry in enquiries])
+    cells = cells_of_table(table)
+    return cells + [[""] * len(table.columns)] * (placed.rows - len(cells))
+
+
+def shown(grid: list[list[Any]], area: tuple[int, int, int, int]) -> list[list[Any]]:
+    """The cells of an area of a sheet."""
+    first_column, first_row, last_column, last_row = area
+    return [row[first_column - 1 : last_column] for row in grid[first_row - 1 : last_row]]

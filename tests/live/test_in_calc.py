@@ -1,0 +1,346 @@
+"""The live sheets in LibreOffice: the tables of the command line, refusals in words, files, documents."""
+
+from __future__ import annotations
+
+import io
+import itertools
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from string import ascii_uppercase
+from typing import Any, NamedTuple
+
+import pytest
+from openpyxl import load_workbook
+from openpyxl.cell.cell import Cell
+
+from costing.front_ends.workbook.build import demo_book
+from costing.front_ends.workbook.formula_names import repair_names
+from costing.front_ends.workbook.live_cells import ALL_WELL
+from costing.front_ends.workbook.read import read_book
+from tests.libreoffice.office import Office
+from tests.live.live_tables import LIVE_SHEETS, array_formulas, must_show, shown
+from tests.workbook.editing import column_cell, row_of, sheet_of, table_cell, without_live_sheets
+
+DYEING = "indigo dyeing"
+DARK = ("Recipes", "DARK-POWDER")
+BOOK = load_workbook(io.BytesIO(without_live_sheets()))
+ARRAYS = list(array_formulas(load_workbook(demo_book())))
+CHOICE = load_workbook(demo_book()).defined_names["chosen_enquiry"].attr_text.split("!")[1].replace("$", "")
+
+
+class Place(NamedTuple):
+    """A cell of an input sheet, and what it holds in the demo."""
+
+    sheet: str
+    cell: str
+    value: Any
+
+
+def place(cell: Cell) -> Place:
+    return Place(cell.parent.title, cell.coordinate, cell.value)
+
+
+def unit(title: str, quantity: str, step: str) -> Place:
+    sheet = sheet_of(BOOK, title)
+    found = sheet.cell(row_of(sheet, quantity, step), 3)
+    assert isinstance(found, Cell)
+    return place(found)
+
+
+class Live:
+    """An open book."""
+
+    def __init__(self, office: Office, path: Path) -> None:
+        self.office, self.path = office, path
+        self.document = office.ask("open", str(path))
+
+    def type(self, cell: Place | str, value: Any) -> None:
+        where = cell if isinstance(cell, Place) else Place("Quote", cell, None)
+        self.office.ask("fill", self.document, {where.cell: value}, where.sheet)
+
+    def grid(self, title: str) -> list[list[Any]]:
+        cells: list[list[Any]] = self.office.ask("grid", self.document, title)["cells"]
+        return cells
+
+    def errors(self, title: str) -> set[tuple[int, int]]:
+        """Rows and columns, counted from 0, of the cells that are errors."""
+        areas = self.office.ask("grid", self.document, title)["errors"]
+        return {
+            found
+            for (first_row, first_column), (last_row, last_column) in areas
+            for found in itertools.product(
+                range(first_row, last_row + 1), range(first_column, last_column + 1)
+            )
+        }
+
+    def says(self, title: str = "Checks") -> str:
+        """All that a sheet says in its first rows, on one line."""
+        return " | ".join(str(cell) for row in self.grid(title)[:50] for cell in row if cell)
+
+    def well(self) -> bool:
+        return all(ALL_WELL in self.says(title) for title in LIVE_SHEETS)
+
+    def saved(self, path: Path) -> Path:
+        self.office.ask("save", self.document, str(path))
+        return path
+
+    def close(self) -> None:
+        self.office.ask("close", self.document)
+
+
+def opened(office: Office, folder: Path, name: str = "book.xlsx") -> Live:
+    path = folder / name
+    path.write_bytes(demo_book().read_bytes())
+    path.chmod(0o644)
+    return Live(office, path)
+
+
+@pytest.fixture
+def live(bundled: Office) -> Iterator[Live]:
+    found = opened(bundled, bundled.folder)
+    yield found
+    found.close()
+
+
+def agree(live: Live, chosen: str, folder: Path) -> None:
+    """Every table of the live sheets is that of the command line for the book as it is saved now."""
+    mill = read_book(live.saved(folder / "saved.xlsx"))
+    grids = {title: live.grid(title) for title in LIVE_SHEETS}
+    for placed in ARRAYS:
+        expected = must_show(mill, placed, chosen)
+        for mine, other in zip(shown(grids[placed.title], placed.area), expected, strict=True):
+            for cell, wanted in zip(mine, other, strict=True):
+                if isinstance(wanted, float):
+                    assert cell == pytest.approx(wanted, rel=1e-9, abs=1e-12), placed
+                elif "largest gap" not in wanted:  # the last digits of a sum
+                    assert cell == wanted, placed
+
+
+def test_every_table_is_that_of_the_command_line(live: Live) -> None:
+    assert live.well()
+    agree(live, "Q-01", live.office.folder)
+    assert not any(live.errors(title) for title in LIVE_SHEETS)
+
+
+def test_it_works_for_an_ordinary_user_who_installed_the_extension(installed: Office) -> None:
+    found = opened(installed, installed.folder)
+    assert found.well()
+    found.type(CHOICE, "Q-03")
+    assert found.grid("Ledger")[8][0] == "Q-03" or "Q-03" in found.says("Ledger")
+    found.close()
+
+
+def test_native_cells_show_in_calc_what_stands_in_the_file(live: Live) -> None:
+    kept = load_workbook(demo_book(), data_only=True)
+    covered = {
+        (placed.title, row, column)
+        for placed in ARRAYS
+        for row in range(placed.area[1], placed.area[3] + 1)
+        for column in range(placed.area[0], placed.area[2] + 1)
+    }
+    compared = 0
+    for title in LIVE_SHEETS:
+        for row, cells in enumerate(live.grid(title), start=1):
+            for column, cell in enumerate(cells, start=1):
+                wanted = kept[title].cell(row, column).value
+                if (title, row, column) in covered or wanted in (None, ""):
+                    continue
+                if isinstance(wanted, (int, float)):
+                    assert cell == pytest.approx(wanted, rel=1e-9), f"{title} {row} {column}"
+                else:
+                    assert cell == wanted, f"{title} {row} {column}"
+                compared += 1
+    assert compared > 400
+
+
+def test_another_enquiry_and_another_input_are_followed(live: Live) -> None:
+    live.type(CHOICE, "Q-05")
+    agree(live, "Q-05", live.office.folder)
+    before = live.grid("Quotes")
+    live.type(place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), 2.75)
+    live.type(place(column_cell(BOOK, *DARK, "bath indigo", DYEING)), 2.1)
+    live.type(place(table_cell(BOOK, "Enquiries", "Q-05", "Order length")), 12345.0)
+    agree(live, "Q-05", live.office.folder)
+    assert live.grid("Quotes") != before
+    assert live.well()
+
+
+def test_a_new_enquiry_in_the_next_free_row_is_quoted(live: Live) -> None:
+    sheet = sheet_of(BOOK, "Enquiries")
+    last = table_cell(BOOK, "Enquiries", "Q-10", "Code").row
+    for column in range(1, sheet.max_column + 1):
+        value = "Q-11" if column == 1 else sheet.cell(last, column).value
+        cell = sheet.cell(last + 1, column)
+        if value is not None:
+            live.type(Place("Enquiries", cell.coordinate, None), value)
+    live.type(CHOICE, "Q-11")
+    assert "Q-11" in live.says("Quotes")
+    agree(live, "Q-11", live.office.folder)
+    assert live.well()
+
+
+BAD = {
+    "a unit that measures something else": (unit("Recipes", "bath indigo", DYEING), "bar", "bath indigo"),
+    "a unit that nobody knows": (unit("Styles", "warp count", ""), "NeX", "warp count"),
+    "an empty cell that is needed": (
+        place(column_cell(BOOK, "Styles", "D-1200", "warp count")),
+        None,
+        "warp count is empty",
+    ),
+    "an empty setting of a step": (
+        place(column_cell(BOOK, *DARK, "indigo on yarn", DYEING)),
+        None,
+        "indigo on yarn is empty",
+    ),
+    "0.88 for 88 %": (place(table_cell(BOOK, "Materials", "HYDRO-88", "Strength")), 0.88, "strength is 0.88"),
+    "a negative price": (place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), -1.0, "price is -1"),
+    "a text for a number": (place(column_cell(BOOK, *DARK, "bath indigo", DYEING)), "two", "bath indigo"),
+    "a style that is not there": (place(table_cell(BOOK, "Enquiries", "Q-02", "Style")), "D-9999", "D-9999"),
+    "a code twice": (place(table_cell(BOOK, "Enquiries", "Q-02", "Code")), "Q-01", "stands twice"),
+    "an error": (place(column_cell(BOOK, *DARK, "bath indigo", DYEING)), "=1/0", "hold an error"),
+}
+
+
+@pytest.mark.parametrize("bad", BAD)
+def test_what_makes_no_sense_poisons_all_and_is_named(live: Live, bad: str) -> None:
+    cell, value, said = BAD[bad]
+    live.type(cell, value)
+    for placed in ARRAYS:
+        first_column, first_row, last_column, last_row = placed.area
+        wrong = live.errors(placed.title)
+        assert (first_row - 1, first_column - 1) in wrong
+        assert (last_row - 1, last_column - 1) in wrong
+    quotes = live.grid("Quotes")
+    (total,) = [
+        (row, column + 4)
+        for row, cells in enumerate(quotes)
+        for column, text in enumerate(cells)
+        if text == "sum of the order values"
+    ]
+    assert total in live.errors("Quotes")
+    checks = live.says()
+    assert said in checks
+    # A unit is refused at the first number of its row, or at itself.
+    letters = "[A-Z]+" if "unit" in bad else cell.cell.rstrip("0123456789")
+    assert re.search(rf"{cell.sheet}!{letters}{cell.cell.strip(ascii_uppercase)}\b", checks)
+    assert "of the checks do not pass" in checks
+    for title in LIVE_SHEETS:
+        assert ALL_WELL not in live.says(title)
+        assert "of the checks do not pass" in live.says(title)
+    live.type(cell, cell.value)
+    assert live.well()
+
+
+def test_an_enquiry_that_cannot_be_run_is_refused_by_its_cell(live: Live) -> None:
+    """The book is read, and the table of all quotes is refused; another enquiry can still be looked at."""
+    needed = place(column_cell(BOOK, "Recipes", "LIGHT-PASTE", "indigo on yarn", DYEING))
+    live.type(needed, None)
+    assert live.errors("Quotes")
+    assert live.errors("Purchasing")
+    assert not live.errors("Ledger")
+    assert f"Recipes!{needed.cell}" in live.says()
+    assert "of the checks do not pass" in live.says("Quote")
+
+
+def test_an_enquiry_that_is_not_there_is_refused(live: Live) -> None:
+    live.type(CHOICE, "Q-99")
+    assert "'Q-99'" in live.says()
+    assert not live.errors("Quotes")
+    for title in ("Quote", "Use", "Ledger", "Discharge"):
+        assert live.errors(title)
+    assert "of the checks do not pass" in live.says("Quotes")
+
+
+def test_cells_beyond_the_areas_are_not_silently_left_out(live: Live) -> None:
+    live.type(Place("Styles", "AH12", None), 7.0)
+    assert "cells are filled beyond the last one that is read, AF60" in live.says()
+    assert "1 of the checks do not pass" in live.says("Quotes")
+
+
+def test_a_balance_that_does_not_add_up_is_seen(live: Live) -> None:
+    """A number typed over a formula of Purchasing: the sums no longer agree."""
+    row = next(n for n, cells in enumerate(live.grid("Purchasing"), start=1) if cells[0] == "HYDRO-88")
+    live.type(Place("Purchasing", f"C{row}", None), 1.0)
+    assert "differs by" in live.says()
+    assert "1 of the checks do not pass" in live.says("Quote")
+
+
+@pytest.mark.parametrize("suffix", [".ods", ".xlsx"])
+def test_a_saved_book_shows_the_same_and_still_follows(live: Live, suffix: str) -> None:
+    folder = live.office.folder
+    live.type(CHOICE, "Q-04")
+    live.type(place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), 2.0)
+    before = {title: live.grid(title) for title in LIVE_SHEETS}
+    path = live.saved(folder / f"again{suffix}")
+    if suffix == ".xlsx":
+        repair_names(path, in_place=True)
+    again = Live(live.office, path)
+    assert {title: again.grid(title) for title in LIVE_SHEETS} == before
+    again.type(CHOICE, "Q-02")  # asks the book that the mark in the file names
+    agree(again, "Q-02", folder)
+    assert again.well()
+    again.close()
+
+
+def test_a_book_that_an_earlier_session_saved_is_opened_anew(bundled: Office, installed: Office) -> None:
+    first = opened(installed, installed.folder)
+    path = first.saved(installed.folder / "earlier.ods")
+    first.close()
+    other = bundled.folder / "earlier.ods"
+    other.write_bytes(path.read_bytes())
+    again = Live(bundled, other)
+    again.type(CHOICE, "Q-07")
+    agree(again, "Q-07", bundled.folder)
+    state = bundled.ask("state", again.document)
+    again.close()
+    assert "Ledger" not in state["undo"]
+
+
+def test_opening_leaves_no_trace(bundled: Office) -> None:
+    found = opened(bundled, bundled.folder)
+    state = bundled.ask("state", found.document)
+    found.close()
+    assert (state["modified"], state["undo"]) == (False, [])
+
+
+def test_two_books_reload_and_undo_are_never_stale(bundled: Office) -> None:
+    one, two = opened(bundled, bundled.folder, "one.xlsx"), opened(bundled, bundled.folder, "two.xlsx")
+    before = one.grid("Quotes")
+    price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
+    one.type(price, 9.9)
+    dearer = one.grid("Quotes")
+    assert dearer != before
+    assert two.grid("Quotes") == before
+    bundled.ask("undo", one.document)
+    assert one.grid("Quotes") == before
+    bundled.ask("redo", one.document)
+    assert one.grid("Quotes") == dearer
+    two.type(CHOICE, "Q-06")
+    agree(two, "Q-06", bundled.folder)
+    one.close()
+    again = Live(bundled, bundled.folder / "one.xlsx")
+    assert again.grid("Quotes") == before
+    again.close()
+    two.close()
+
+
+def test_a_sheet_copied_to_another_document_asks_no_other_book(bundled: Office, live: Live) -> None:
+    target = bundled.ask("new")
+    bundled.ask("copy_sheet", live.document, target, "Quotes")
+    bundled.ask("calculate", target)
+    grid = bundled.ask("grid", target, "Quotes")
+    bundled.ask("close", target)
+    kept = live.grid("Quotes")
+    placed = next(found for found in ARRAYS if found.title == "Quotes")
+    first = placed.area[1] - 1
+    assert grid["errors"] or grid["cells"][first:] == kept[first:]
+
+
+def test_many_states_of_one_book_do_not_wear_it_out(live: Live) -> None:
+    """More states than are kept: the book of the last one is always there."""
+    price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
+    for step in range(30):
+        live.type(price, 7.0 + step / 100)
+    agree(live, "Q-01", live.office.folder)
+    assert live.well()
