@@ -15,6 +15,7 @@ from costing.report.table import Column, Result, Table, bought, costs_of, used_p
 from costing.settings.mill import Mill
 
 CLOSES = 1e-9  # largest gap of a balance that is rounding, relative to what moves
+ROUNDING = 1e-12  # gaps that are not worth a figure
 ALWAYS = ("mixing", "confined_space", "discharge")  # cautions that hold for every range
 NO_CAUTION = "no caution in the book"
 
@@ -33,9 +34,9 @@ def checks(mill: Mill, results: Sequence[Result]) -> Table:
             text = f"the balance does not close: {gap:.0e} of what moves is lost or made"
             rows.append([code, "warning", "ledger", text])
     if largest <= CLOSES:
-        text = (
-            f"every substance and element that enters leaves again; largest gap {largest:.0e} of what moves"
-        )
+        # How far below depends on the order in which a Python adds up.
+        gap_text = f"largest gap {largest:.0e}" if largest > ROUNDING else f"no gap above {ROUNDING:.0e}"
+        text = f"every substance and element that enters leaves again; {gap_text} of what moves"
         rows.append(["all", "balance", "ledger", text])
     note = (
         "Warning: the figure may mislead. Unusual: outside the usual range. Balance: proof that the ledger "

@@ -167,8 +167,19 @@ class Office:
         ]
         return {"cells": [list(row) for row in area.getDataArray()], "errors": errors}
 
-    def calculate(self, document: int) -> None:
+    def calculate(self, document: int) -> float:
+        """Calculate everything anew, and how long it took."""
+        start = time.perf_counter()
         self.documents[document].calculateAll()
+        return time.perf_counter() - start
+
+    def input_seconds(self, document: int, sheet: str, address: str, value: float) -> float:
+        """Time until all that follows a number, typed in a cell, is calculated."""
+        cell = self._page(document, sheet).getCellRangeByName(address)
+        start = time.perf_counter()
+        cell.setValue(value)
+        self.documents[document].calculate()
+        return time.perf_counter() - start
 
     def undo(self, document: int) -> None:
         self.documents[document].getUndoManager().undo()

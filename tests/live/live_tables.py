@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
-from openpyxl.utils.cell import range_boundaries
+from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 
@@ -36,9 +36,9 @@ def array_formulas(book: Workbook) -> Iterator[Placed]:
                 if isinstance(cell.value, ArrayFormula):
                     found = CALL.fullmatch(str(cell.value.text))
                     assert found, f"{sheet.title}!{cell.coordinate}: {cell.value.text}"
-                    area = range_boundaries(cell.value.ref)
-                    of_chosen = found[2] != '""'
-                    yield Placed(sheet.title, area, found[1], of_chosen, int(found[3]))
+                    (first_row, first), (last_row, last) = map(coordinate_to_tuple, cell.value.ref.split(":"))
+                    area = first, first_row, last, last_row
+                    yield Placed(sheet.title, area, found[1], found[2] != '""', int(found[3]))
 
 
 def must_show(mill: Mill, placed: Placed, chosen: str) -> list[list[Any]]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from openpyxl.worksheet.pagebreak import Break
+
 from costing.book.layout import sheet_names
 from costing.front_ends.workbook.live_areas import (
     CHOSEN,
@@ -30,7 +32,8 @@ OK = "ok"
 MOST_REMARKS = 240
 LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
 WIDTHS = {"A": 52.0, "B": 20.0, "C": 20.0, "D": 104.0}
-NUMBER = "#,##0.000000"
+SIX_DECIMALS = "#,##0.000000"
+NAMES = {"checks": "remarks"}
 BALANCE, ALL_STEPS, ALL_OF_THEM = '"balance"', '"all steps"', f'"{ALL_STREAMS}"'
 LEAST = "1E-9"  # largest difference that is rounding
 SUMMED = (("Flow", "L"), ("COD, both", "g"), ("Sodium", "g"), ("Sulfur, all forms", "g"))
@@ -74,8 +77,11 @@ class CheckSheet:
         first = self._answers(opened)
         self._sums(steps, chosen, purchasing)
         self._areas()
-        self._overall(overall, first)
+        self.sheet.row_breaks.append(Break(id=self.row - 1))
         remarks = self._remarks()
+        self.row = first + len(self.tables) + 1
+        self._answer(remarks)
+        self._overall(overall)
         widths(self.sheet, WIDTHS)
         head_heights(remarks, WIDTHS)
         page(self.sheet, freeze=f"A{overall + 1}")
@@ -131,13 +137,22 @@ class CheckSheet:
         missing = f"IFERROR(IF(ERROR.TYPE({OPENED})=5,{absent},{error}),{error})"
         self._says(f'IF(ISERROR({OPENED}),IFERROR({why},{missing}),"{OK}")')
         for table in self.tables:
-            whose = "of the chosen enquiry" if table.of_chosen else "of all enquiries"
-            put(self.sheet, self.row, LABEL, f"{table.table.title.lower()} {whose}", "live line")
-            corner = absolute(table.sheet, f"{table.letter(0)}{table.row}")
-            why = call("WARP_REASON_FOR", '"WARP_RESULT_TABLE"', *table.arguments)
-            self._says(f'IF(ISERROR({corner}),IFERROR({why},"{self.text["not_read"]}"),"{OK}")')
-        self.row += 1
+            self._answer(table)
+        self.row += 2  # one for the remarks, which stand at the end of this sheet
         return first
+
+    def _answer(self, table: Live) -> None:
+        whose = "of the chosen enquiry" if table.of_chosen else "of all enquiries"
+        put(
+            self.sheet,
+            self.row,
+            LABEL,
+            f"{NAMES.get(table.key, table.table.title.lower())} {whose}",
+            "live line",
+        )
+        corner = absolute(table.sheet, f"{table.letter(0)}{table.row}")
+        why = call("WARP_REASON_FOR", '"WARP_RESULT_TABLE"', *table.arguments)
+        self._says(f'IF(ISERROR({corner}),IFERROR({why},"{self.text["not_read"]}"),"{OK}")')
 
     def _sums(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> None:
         self._section(self.text["sums"], "Found", "Expected", "")
@@ -150,6 +165,7 @@ class CheckSheet:
             filled,
             filled_cells(CODES),
             float(len(self.live.shown.mill.enquiries)),
+            WHOLE,
         )
         place = chosen.cost_lines.place("Cost", "m of finished")
         self._compare(
@@ -180,6 +196,7 @@ class CheckSheet:
             float(kinds.count("balance")),
             "1",
             1.0,
+            WHOLE,
         )
         self.row += 1
 
@@ -191,10 +208,18 @@ class CheckSheet:
         parts = f"SUM({table.range(place)})-{of_all}"
         self._compare(label, parts, total(values) - whole, of_all, whole)
 
-    def _compare(self, label: str, found: str, is_found: float, expected: str, is_expected: float) -> None:
+    def _compare(
+        self,
+        label: str,
+        found: str,
+        is_found: float,
+        expected: str,
+        is_expected: float,
+        number: str = SIX_DECIMALS,
+    ) -> None:
         put(self.sheet, self.row, LABEL, label, "live line")
-        self.live.formula(self.sheet, self.row, FOUND, found, is_found, "live number", NUMBER)
-        self.live.formula(self.sheet, self.row, EXPECTED, expected, is_expected, "live number", NUMBER)
+        self.live.formula(self.sheet, self.row, FOUND, found, is_found, "live number", number)
+        self.live.formula(self.sheet, self.row, EXPECTED, expected, is_expected, "live number", number)
         here, other = f"$B{self.row}", f"$C{self.row}"
         close = f"ABS({here}-{other})<={LEAST}*MAX(1,ABS({other}))"
         alike = abs(is_found - is_expected) <= float(LEAST) * max(1.0, abs(is_expected))
@@ -223,12 +248,12 @@ class CheckSheet:
             self._says(f'IFERROR({said},"{self.text["lost"]}")')
         self.row += 1
 
-    def _overall(self, row: int, first: int) -> None:
+    def _overall(self, row: int) -> None:
         """One line for all checks, which every live sheet repeats."""
         says = [f"${place[0]}${place[1:]}" for place in self.said]
         bad = "+".join(f'({place}<>"{OK}")' for place in says)
         why = ""
-        for place in reversed(says[: len(self.tables) + 1]):
+        for place in reversed([*says[: len(self.tables) + 1], says[-1]]):
             why = f'IF({place}<>"{OK}"," "&{place},{why or chr(34) * 2})'
         text = f'IF({bad}=0,"{self.live.verdict}",({bad})&" {self.text["ill"]}"&{why})'
         cell = self.live.formula(self.sheet, row, SAYS, text, self.live.verdict, "strong text")

@@ -59,7 +59,7 @@ def _one_table(live: LiveBook, key: str, room: int, summed: str, **wide: float) 
         )
     if places:
         put(sheet, top + 1, table.column + places[0] - 2, sheet_file("live")[key]["sum"], "live line")
-    found = widths_for(table, **wide)
+    found = widths_for(table, narrow=12.0, **wide)
     widths(sheet, found)
     head_heights(table, found)
     sheet.auto_filter.ref = f"A{table.row + 1}:{table.letter(len(table.table.columns) - 1)}{table.last}"

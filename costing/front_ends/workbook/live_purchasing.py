@@ -126,7 +126,7 @@ def draw_purchasing(live: LiveBook) -> Purchasing:
         row += 1
     areas.append(absolute(sheet, f"C{first}", f"C{row - 1}"))
     live.ruled(sheet, cells(CODE, uses.first, row - 1, COUNT), f"$A{uses.first}")
-    wide = {**FRAME, **widths_for(uses, Description=44, Material=18, Group=14)}
+    wide = {**FRAME, **widths_for(uses, narrow=14.0, Description=44, Material=18, Group=14)}
     widths(sheet, wide)
     head_heights(uses, wide)
     page(
