@@ -31,6 +31,7 @@ from costing.front_ends.workbook.template_files import sheet_file
 from costing.report import Table
 
 HEADS = 2  # rows of titles and of units on top of a table
+SAID_TO = "K"  # column to which the verdict is marked, as its words run over their neighbours
 ALL_WELL = "All checks pass."
 
 
@@ -159,7 +160,7 @@ class LiveBook:
             row += 1
         if text.get("verdict", True):
             self.formula(sheet, row, 1, VERDICT, self.verdict, "intro line")
-            self.mark(sheet, f"A{row}", f'LEFT($A{row},{len(ALL_WELL)})<>"{ALL_WELL}"')
+            self.mark(sheet, f"A{row}:{SAID_TO}{row}", f'LEFT($A{row},{len(ALL_WELL)})<>"{ALL_WELL}"')
             row += 1
         return sheet, row + 1
 
@@ -220,7 +221,6 @@ class LiveBook:
         column: int = 1,
         of_chosen: bool = True,
         total: str = "",
-        text: str = "live text",
     ) -> Live:
         """A table: one array formula with titles, units and room for so many rows.
 
@@ -236,8 +236,6 @@ class LiveBook:
             False for all enquiries.
         total : str, optional
             Word in the second column that marks a row of totals.
-        text : str, optional
-            Named style of its texts.
         """
         table = self.shown.table(key, of_chosen=of_chosen)
         shown = filled_up(table, room + HEADS)
@@ -245,7 +243,8 @@ class LiveBook:
             numeric = is_numeric(table, across)
             self.look(sheet, row, column + across, "number head" if numeric else "column head")
             self.look(sheet, row + 1, column + across, "unit", side="number" if numeric else "text")
-            style, number = ("live number", results_sheets.number_format(item)) if numeric else (text, "")
+            style = "live number" if numeric else "live line"
+            number = results_sheets.number_format(item) if numeric else ""
             for down in range(room):
                 self.look(sheet, row + HEADS + down, column + across, style, number)
         live = Live(sheet, row, column, table, shown, of_chosen)

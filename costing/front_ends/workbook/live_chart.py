@@ -11,7 +11,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.chart_parts import heading, lettering
 
-WIDTH, HEIGHT = 16.0, 9.6  # cm
+WIDTH, HEIGHT = 14.0, 9.6  # cm
 NUMBER = "0.000"
 
 

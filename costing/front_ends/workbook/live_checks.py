@@ -96,7 +96,7 @@ class CheckSheet:
 
     def _says(self, text: str, shown: str = OK) -> None:
         """What a check says; it passes when it says ok."""
-        cell = self.live.formula(self.sheet, self.row, SAYS, text, shown, "live text")
+        cell = self.live.formula(self.sheet, self.row, SAYS, text, shown, "live line")
         self.live.mark(self.sheet, cell.coordinate, f'${cell.coordinate}<>"{OK}"')
         self.said.append(cell.coordinate)
         self.live.ruled(self.sheet, f"A{self.row}:D{self.row}", f"$A{self.row}")
@@ -258,6 +258,7 @@ class CheckSheet:
         text = f'IF({bad}=0,"{self.live.verdict}",({bad})&" {self.text["ill"]}"&{why})'
         cell = self.live.formula(self.sheet, row, SAYS, text, self.live.verdict, "strong text")
         self.live.mark(self.sheet, cell.coordinate, f'LEFT(${cell.coordinate},{len(ALL_WELL)})<>"{ALL_WELL}"')
+        self.sheet.row_dimensions[row].height = 30  # of two lines
         name_cells(self.live.book, VERDICT, absolute(self.sheet, cell.coordinate))
 
     def _remarks(self) -> Live:

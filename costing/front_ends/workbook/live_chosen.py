@@ -30,7 +30,7 @@ class Chosen(NamedTuple):
 
 def draw_chosen(live: LiveBook) -> Chosen:
     """The four sheets."""
-    use = _one_table(live, "use", MOST_MATERIALS, "Cost", Description=44, Group=14, Material=18)
+    use = _one_table(live, "use", MOST_MATERIALS, "Cost", Description=56, Group=14, Material=18)
     lines = _one_table(
         live, "cost_lines", MOST_COST_LINES, "Cost", Step=22, Material=18, Cause=28, Group=14, Cost=17
     )
@@ -44,7 +44,7 @@ def _one_table(live: LiveBook, key: str, room: int, summed: str, **wide: float) 
     """A sheet with one table, and the sums of its columns of a title above it."""
     sheet, top = live.sheet(key)
     _repeat_chosen(live, sheet, top)
-    table = live.table(sheet, top + 2, key, room, text="live line" if room > MOST_MATERIALS else "live text")
+    table = live.table(sheet, top + 2, key, room)
     places = [place for place, item in enumerate(table.table.columns) if item.title == summed]
     for place in places:
         column = table.table.columns[place]

@@ -106,7 +106,7 @@ def draw_purchasing(live: LiveBook) -> Purchasing:
     """Utilities and materials with their sums, and on the right the list that is summed."""
     text = sheet_file("live")["purchasing"]
     sheet, top = live.sheet("purchasing")
-    uses = live.table(sheet, top + 1, "use", MOST_USES, column=LIST, of_chosen=False, text="live line")
+    uses = live.table(sheet, top + 1, "use", MOST_USES, column=LIST, of_chosen=False)
     for column in range(LIST, LIST + len(uses.table.columns)):
         put(sheet, top, column, text["list"] if column == LIST else None, "section")
     sums = _Sums(live, sheet, uses)
@@ -126,7 +126,7 @@ def draw_purchasing(live: LiveBook) -> Purchasing:
         row += 1
     areas.append(absolute(sheet, f"C{first}", f"C{row - 1}"))
     live.ruled(sheet, cells(CODE, uses.first, row - 1, COUNT), f"$A{uses.first}")
-    wide = {**FRAME, **widths_for(uses, narrow=14.0, Description=44, Material=18, Group=14)}
+    wide = {**FRAME, **widths_for(uses, narrow=14.0, Description=56, Material=18, Group=14)}
     widths(sheet, wide)
     head_heights(uses, wide)
     page(

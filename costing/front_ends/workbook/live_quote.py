@@ -6,6 +6,7 @@ from typing import Any
 
 from openpyxl.worksheet.pagebreak import Break
 
+from costing.front_ends.workbook import sheet_drawing
 from costing.front_ends.workbook.input_rules import add_list
 from costing.front_ends.workbook.live_areas import CHOSEN, CODES, absolute, name_cells
 from costing.front_ends.workbook.live_cells import Live, LiveBook, head_heights, widths_for
@@ -50,6 +51,7 @@ def draw_quotes(live: LiveBook) -> Live:
         title_columns="A:A",
         freeze=f"B{table.first}",
         pages_wide=2,
+        print_area=sheet_drawing.cells(1, top, table.last, len(table.table.columns)),
         heading=sheet.title,
     )
     return table
@@ -78,13 +80,10 @@ class QuoteSheet:
         after = self._headline()
         figures = self._table(after, "figures", "key_figures", 1)
         groups = self._table(figures.last + 2, "by_group", "cost_by_group", 1)
-        steps = self._table(groups.last + 2, "steps", "cost_by_step", MOST_STEPS, total="all steps")
-        remarks = self._table(steps.last + 2, "remarks", "checks", MOST_REMARKS)
-        for row in range(remarks.row, remarks.last + 1):  # the words run over the columns on their right
-            if row > remarks.row + 1:
-                self.live.look(self.sheet, row, remarks.column + 3, "live line")
+        remarks = self._table(groups.last + 2, "remarks", "checks", MOST_REMARKS)
+        steps = self._table(remarks.last + 2, "steps", "cost_by_step", MOST_STEPS, total="all steps")
         self._groups(groups)
-        wide = widths_for(steps, narrow=10.5, Enquiry=11.0, Step=30.0, Cost=13.5, Share=11.0)
+        wide = widths_for(steps, narrow=12.0, Enquiry=11.0, Step=30.0, Cost=13.5, Share=11.0)
         widths(self.sheet, wide)
         for table in (figures, groups, steps):
             head_heights(table, wide)

@@ -104,7 +104,7 @@ def named_styles() -> list[NamedStyle]:
     ``table number``, ``table text``: facts of the reference tables, not to be typed over.
     ``result``, ``result text``, ``total number``, ``total text``, ``key figure``, ``check``,
     ``alert``, ``result line``, ``estimate``: results.
-    ``live number``, ``live text``, ``live line``: results of array formulas; a conditional
+    ``live number``, ``live line``: results of array formulas; a conditional
     format draws their rules as far down as there are rows.
 
     No name is one of a spreadsheet program's own styles (Title, Total, Note ...), in any case.
@@ -146,7 +146,6 @@ def named_styles() -> list[NamedStyle]:
         _style("result", font(10), border=hair, horizontal="right", number=THREE_DECIMALS),
         _style("result text", font(10), border=hair, horizontal="left", wrap=True),
         _style("live number", font(10), horizontal="right", number=THREE_DECIMALS),
-        _style("live text", font(10), horizontal="left", wrap=True),
         _style("live line", font(10), horizontal="left"),
         _style("result line", font(10), border=hair, horizontal="left"),
         _style("total number", font(10, bold=True), border=total, horizontal="right", number=THREE_DECIMALS),
