@@ -46,6 +46,29 @@ def one_quote() -> Callable[[], object]:
     return work
 
 
+def thousand_styles() -> Callable[[], object]:
+    """The table of quotes that one array call gives for a thousand enquiries, each of a style of its own."""
+    from dataclasses import replace
+
+    from costing.formulas.opened_book import OpenedBook
+    from costing.report import TABLES
+    from tests.example_mill import example_mill
+
+    mill = example_mill()
+    style, enquiry = mill.styles["S"], mill.enquiries["E"]
+    for number in range(1000):
+        code = f"S{number}"
+        mill.styles[code] = replace(style, code=code, ends_density=style.ends_density * (1 + number / 1e5))
+        mill.enquiries[code] = replace(enquiry, code=code, style=code)
+    del mill.enquiries["E"]
+
+    def work() -> None:
+        book = OpenedBook(mill)
+        TABLES["quotes"](mill, book.results("", "benchmark"))
+
+    return work
+
+
 def help_page() -> None:
     """The help page, in a process of its own."""
     subprocess.run(
@@ -67,6 +90,7 @@ def main() -> None:
     """Measure and print."""
     rows = [
         ("one full quote, warm", 1e3 * median_seconds(one_quote(), 200), "ms", 2.0),
+        ("quotes of 1,000 styles in one array", median_seconds(thousand_styles(), 3), "s", 2.0),
         ("costing --help", median_seconds(help_page, 9), "s", 0.3),
         ("heavy libraries loaded by the formulas", float(len(heavy_modules_of_formulas())), "", 0.0),
     ]
