@@ -165,14 +165,26 @@ class ColumnReader:
         Raises
         ------
         InputError
-            From the cell that is refused. An empty cell or a missing row is not: whoever needs it asks.
+            From the cell that is refused, and where the row is missing. An empty cell is not refused: whoever
+            needs it asks. Nor is a step without any row: a route may have been given a new one.
         """
         row = self._row(part, name)
+        if not row and self._has(part):
+            # An empty cell is a choice, a row that is gone an accident: it would turn into a typical value.
+            raise InputError(
+                self.sheet.title,
+                f"the row {self._named(part, row_text(name))} is missing; accepted is the row, with an empty "
+                "cell where the typical value will do",
+            )
         if not row:
             return Entry(None, f"{self.sheet.title}, no row {self._named(part, row_text(name))}")
         cell = self.sheet.given(row, item.column)
         unit = self.sheet.given(row, self._heads[UNIT])
         return Entry(value_of(name, cell, unit.value), cell.where)
+
+    def _has(self, part: str) -> bool:
+        """True where the sheet has rows of a part: then it has to have all of them."""
+        return not self._by_part or any(key[0] == key_of(part) for key in self._rows)
 
     def entries(self, item: Filled, part: str, names: Iterable[str]) -> dict[str, Entry]:
         """What a column says of several quantities."""

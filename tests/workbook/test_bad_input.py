@@ -284,7 +284,17 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
     (
         "row of a needed quantity gone",
         row_deleted("Styles", "width"),
-        ["Styles, no row 'width'", "width is empty"],
+        ["Styles", "the row 'width' is missing"],
+    ),
+    (
+        "row of the shade gone",
+        row_deleted("Recipes", "indigo on yarn", DYEING),
+        ["Recipes", "the row 'indigo dyeing' 'indigo on yarn' is missing"],
+    ),
+    (
+        "row with a typical value gone",
+        row_deleted("Styles", "shrinkage length"),
+        ["Styles", "the row 'shrinkage length' is missing", "an empty cell where the typical value will do"],
     ),
     # words
     (
@@ -364,11 +374,6 @@ AT_QUOTING: list[tuple[str, Edit, list[str]]] = [
         "shade missing",
         in_column(*DARK, "indigo on yarn", None, DYEING),
         ["Recipes!I", "indigo on yarn is empty", "0.05 to 12 %"],
-    ),
-    (
-        "row of the shade gone",
-        row_deleted("Recipes", "indigo on yarn", DYEING),
-        ["Recipes, no row 'indigo dyeing' 'indigo on yarn'"],
     ),
     (
         "unknown product",

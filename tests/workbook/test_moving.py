@@ -160,22 +160,23 @@ def test_a_style_is_added_in_the_next_empty_column(tmp_path: Path, demo: Mill) -
     assert mill.style("4711").warp_count == pytest.approx(demo.style("D-1200").warp_count * 7 / 8)
 
 
-def test_a_deleted_row_with_a_typical_value_takes_it(tmp_path: Path) -> None:
+def test_a_row_emptied_of_its_values_takes_the_typical_one(tmp_path: Path) -> None:
+    """An empty cell is a choice; a row that is gone is an accident and refused."""
+
     def edit(book: Workbook) -> None:
-        sheet = sheet_of(book, "Styles")
-        sheet.delete_rows(row_of(sheet, "weft crimp"))
+        column_cell(book, "Styles", "D-1350", "weft crimp").value = None
 
     mill = read_book(changed(tmp_path, edit))
     assert mill.style("D-1350").weft_crimp == default("cloth.weft_crimp").value
     assert Assumption("style D-1350", "cloth.weft_crimp") in mill.assumptions
 
 
-def test_the_typical_crimp_does_not_stand_in_for_a_take_up(tmp_path: Path) -> None:
+def test_the_typical_crimp_does_not_stand_in_for_a_take_up(tmp_path: Path, demo: Mill) -> None:
     """It counts on the cloth length; the style of the demo that gives a take-up must keep its own."""
 
     def edit(book: Workbook) -> None:
-        sheet = sheet_of(book, "Styles")
-        sheet.delete_rows(row_of(sheet, "warp crimp"))
+        for code in demo.styles:
+            column_cell(book, "Styles", code, "warp crimp").value = None
 
     with pytest.raises(InputError, match="beside the basis warp length; accepted is your own figure"):
         read_book(changed(tmp_path, edit))

@@ -81,7 +81,7 @@ class CheckSheet:
         remarks = self._remarks()
         self.row = first + len(self.tables) + 1
         self._answer(remarks)
-        self._overall(overall)
+        self._overall(overall, remarks)
         widths(self.sheet, WIDTHS)
         head_heights(remarks, WIDTHS)
         page(self.sheet, freeze=f"A{overall + 1}")
@@ -248,14 +248,19 @@ class CheckSheet:
             self._says(f'IFERROR({said},"{self.text["lost"]}")')
         self.row += 1
 
-    def _overall(self, row: int) -> None:
+    def _overall(self, row: int, remarks: Live) -> None:
         """One line for all checks, which every live sheet repeats."""
         says = [f"${place[0]}${place[1:]}" for place in self.said]
         bad = "+".join(f'({place}<>"{OK}")' for place in says)
         why = ""
         for place in reversed([*says[: len(self.tables) + 1], says[-1]]):
             why = f'IF({place}<>"{OK}"," "&{place},{why or chr(34) * 2})'
-        text = f'IF({bad}=0,"{self.live.verdict}",({bad})&" {self.text["ill"]}"&{why})'
+        kinds = f"{remarks.letter(1)}{remarks.first}:{remarks.letter(1)}{remarks.last}"
+        warnings = f'SUMPRODUCT(--({kinds}&""="warning"))'
+        before, behind = self.text["well"]
+        well = f'"{ALL_WELL} {before}"&{warnings}&"{behind}"'
+        unchosen = f'IF({CHOSEN}&""=""," {self.text["unchosen"]}",{why})'
+        text = f'IF({bad}=0,{well},({bad})&" {self.text["ill"]}"&{unchosen})'
         cell = self.live.formula(self.sheet, row, SAYS, text, self.live.verdict, "strong text")
         self.live.mark(self.sheet, cell.coordinate, f'LEFT(${cell.coordinate},{len(ALL_WELL)})<>"{ALL_WELL}"')
         self.sheet.row_dimensions[row].height = 30  # of two lines
