@@ -8,9 +8,8 @@ from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.money import price_from_volume
 from costing.quantities import InputError, check
 from costing.quantities.units import measure
-from costing.settings.mill import Material, Mill
+from costing.settings.mill import YARN_ROLES, Material, Mill
 
-YARN_ROLES = ("warp yarn", "weft yarn")
 OWN = ("own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen")
 
 

@@ -104,13 +104,18 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
     made = balance(book.lines[before:], PROCESS).get(WATER, 0.0)
     stream = DRAIN + (rinse or f"{step.name} overflow")
     book.move(WATER, "leaves with the yarn", made, PROCESS, stream)
-    for substance, amount in content.built_up.items():
-        book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
+    _post_built_up(book, content, plan)
     _post_strengthening(book, bath, standing, kept)
     post_liquor(book, bath, HANDED_ON, -handed_on, aged, NEXT_LOT)
     _post_salt(book, HANDED_ON, -handed_on, content.handed_on, content.fill, NEXT_LOT)
     _send_bath_to_drain(book, f"{step.name} dump", "bath dumped")
     return book.lines
+
+
+def _post_built_up(book: Book, content: BathContent, plan: Plan) -> None:
+    """What the run has left in the box, kilogram by kilogram of yarn."""
+    for substance, amount in content.built_up.items():
+        book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
 
 
 def _post_salt(
@@ -149,8 +154,7 @@ def _scour_fill(
     book = Book(step.name)
     post_scour_liquor(book, step, materials, "first fill", step.tank_volume)
     _post_heat_up(book, "first fill", step.tank_volume, step.scour_temperature, plan)
-    for substance, amount in content.built_up.items():
-        book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
+    _post_built_up(book, content, plan)
     _send_bath_to_drain(book, f"{step.name} dump", "box dumped")
     return book.lines
 

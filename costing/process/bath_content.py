@@ -1,4 +1,4 @@
-"""What stands in a box beside water: when the lot starts, when it ends, and after an endless run."""
+"""What stands in a box beside water: when the lot starts, and when it ends."""
 
 from __future__ import annotations
 
@@ -16,10 +16,8 @@ class BathContent(NamedTuple):
 
     Attributes
     ----------
-    volume : float
-        Liquor in the box [L].
-    fill, steady : dict
-        In a fresh fill, and after an endless run [kg/L].
+    fill : dict
+        In a fresh fill [kg/L].
     earlier, start, end, handed_on : dict
         In the bath of the lot before as it was handed on, at the start and at the end of this lot, and as
         this lot hands it on [kg/L].
@@ -28,9 +26,7 @@ class BathContent(NamedTuple):
         along what stops have made [kg/kg].
     """
 
-    volume: float
     fill: dict[str, float]
-    steady: dict[str, float]
     earlier: dict[str, float]
     start: dict[str, float]
     end: dict[str, float]
@@ -87,11 +83,11 @@ def bath_content(
     A fresh box of 12,000 L runs 8,000 kg that take 0.75 L/kg of it along: four tenths of the salt is there.
 
     >>> content = bath_content({"sodium_sulfite": 0.03}, {}, 0.75, 12000.0, 8000.0, 0.0)
-    >>> round(content.end["sodium_sulfite"] / content.steady["sodium_sulfite"], 3)
+    >>> round(content.end["sodium_sulfite"] / (0.03 / 0.75), 3)
     0.393
     """
     changed = -math.expm1(-lot_mass * outflow / volume)
-    earlier, start, end, handed_on, built_up, steady = {}, {}, {}, {}, {}, {}
+    earlier, start, end, handed_on, built_up = {}, {}, {}, {}, {}
     for name in dict.fromkeys([*mixed, *fill, *at_start, *in_stops]):
         stops, waiting = in_stops.get(name, 0.0) / lot_mass, ageing.get(name, 0.0)
         new, old = fill.get(name, 0.0), (mixed.get(name, 0.0) + stops) / outflow
@@ -100,10 +96,9 @@ def bath_content(
         missing = 0.0  # of the steady strength, at the start
         if gap or added:
             missing = (gap * (1.0 - kept) - added) / (1.0 - kept + kept * changed)
-        steady[name] = old
         start[name] = old - missing
         end[name] = old - missing * (1.0 - changed)
         handed_on[name] = end[name] + waiting
         earlier[name] = handed_on[name] if kept > 0.0 else new
         built_up[name] = volume * missing * changed / lot_mass - stops
-    return BathContent(volume, dict(fill), steady, earlier, start, end, handed_on, built_up)
+    return BathContent(dict(fill), earlier, start, end, handed_on, built_up)

@@ -7,10 +7,10 @@ from dataclasses import replace
 
 from costing.process import steam
 from costing.process.heating import check_steam_is_hotter, post_closed_steam
-from costing.process.mixing import WATER, added, post_power
+from costing.process.mixing import WATER, post_power
 from costing.process.postings import AIR, PROCESS, Book
 from costing.process.surroundings import Surroundings
-from costing.process.yarn import YarnState
+from costing.process.yarn import YarnState, added
 from costing.quantities import InputError, label
 from costing.settings.mill import Material
 from costing.settings.steps import Drying

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from costing.process.postings import DRAIN, MOTORS, POWER, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
-from costing.process.yarn import YarnState
+from costing.process.yarn import YarnState, added
 
 WATER = "water"
 
@@ -21,9 +21,7 @@ def post_power(book: Book, power: float, around: Surroundings) -> None:
 
 def holdings(yarn: YarnState, book: Book) -> dict[str, float]:
     """What is in the box beside water: brought by the yarn's liquor, fed and made here."""
-    held = dict(yarn.dissolved)
-    for substance, amount in book.held().items():
-        held[substance] = held.get(substance, 0.0) + amount
+    held = added(yarn.dissolved, book.held())
     held.pop(WATER, None)
     return held
 
@@ -32,11 +30,6 @@ def send_to_drain(book: Book, stream: str, cause: str, amounts: dict[str, float]
     """Post amounts to a named stream."""
     for substance, amount in amounts.items():
         book.move(substance, cause, amount, PROCESS, DRAIN + stream)
-
-
-def added(first: dict[str, float], second: dict[str, float]) -> dict[str, float]:
-    """Both amounts together, substance by substance."""
-    return {key: first.get(key, 0.0) + second.get(key, 0.0) for key in {**first, **second}}
 
 
 def shared_out(held: dict[str, float], share: float) -> dict[str, float]:

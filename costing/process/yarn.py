@@ -42,12 +42,13 @@ class YarnState:
     air_dry: bool = True
 
 
+def added(first: dict[str, float], second: dict[str, float]) -> dict[str, float]:
+    """Both amounts together, substance by substance."""
+    return {key: first.get(key, 0.0) + second.get(key, 0.0) for key in {**first, **second}}
+
+
 def wetted_again(yarn: YarnState) -> YarnState:
     """The yarn as a wet box meets it: what an earlier drying left on the fibre dissolves again."""
     if not yarn.dried_on:
         return yarn
-    dissolved = {
-        name: yarn.dissolved.get(name, 0.0) + yarn.dried_on.get(name, 0.0)
-        for name in {**yarn.dissolved, **yarn.dried_on}
-    }
-    return replace(yarn, dissolved=dissolved, dried_on={})
+    return replace(yarn, dissolved=added(yarn.dissolved, yarn.dried_on), dried_on={})

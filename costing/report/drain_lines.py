@@ -83,7 +83,11 @@ def _explained(figure: Figure, factors: Factors, substance: str) -> list[Any]:
     """Factor as it is shown, for a demand the share that the test finds, and where they come from."""
     if _is_demand(figure):
         demand = factors.demand(substance)
-        return [figure.per_kg(demand.theory) / GRAMS, 100.0 * demand.recovery, demand.grounds]
+        return [
+            figure.per_kg(demand.theory) / GRAMS,
+            100.0 * demand.recovery,
+            factors.grounds(substance, figure.name),
+        ]
     factor = figure.per_kg(figure.factor(factors, substance)) / GRAMS
     if figure.name == FLOW:
         return [factor, "1 kg of water counts as 1 L"]
