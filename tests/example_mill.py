@@ -24,6 +24,8 @@ PRODUCTS = {
     "indigo_product": "INDIGO",
     "wetting_agent_product": "WET",
     "sequestrant_product": "SEQ",
+    "sulfur_dye_product": "BLACK",
+    "reductant_product": "SULFIDE",
 }
 
 
@@ -55,6 +57,26 @@ MATERIALS = [
     material("LYE", "sodium_hydroxide", 0.50, "water", 0.4, density=1.515),
     material("WET", "", 0.60, "water", 1.5, own_oxygen_demand=1.65, own_sodium=0.099, own_sulfur=0.138),
     material("SEQ", "", 0.40, "water", 1.2, own_oxygen_demand=1.02, own_sodium=0.24),
+    material(
+        *("BLACK", "", 0.30, "water", 1.6),
+        role="dye",
+        own_oxygen_demand=1.4,
+        own_sodium=0.05,
+        own_sulfur=0.25,
+        own_nitrogen=0.05,
+        density=1.1,
+    ),
+    material("SULFIDE", "sodium_sulfide", 0.60, "water", 0.7),
+    material("HYDROSULFIDE", "sodium_hydrosulfide", 0.71, "water", 0.8),
+    material("GLUCOSE", "glucose", 0.909, "water", 0.6),
+    material("PEROXIDE", "hydrogen_peroxide", 0.50, "water", 0.6, density=1.2),
+    material("BROMATE", "sodium_bromate", 0.99, "inert", 2.5),
+    material("ACETIC", "acetic_acid", 0.80, "water", 0.8, density=1.07),
+    material("SULFURIC", "sulfuric_acid", 0.96, "water", 0.2, density=1.84),
+    material("ASH", "sodium_carbonate", 0.99, "inert", 0.3),
+    material("SOFT", "", 0.25, "water", 1.0, own_oxygen_demand=2.4),
+    material("STARCH", "", 0.88, "water", 0.6, own_oxygen_demand=1.184),
+    material("WAX", "", 0.95, "inert", 1.4, own_oxygen_demand=3.0),
     material("WARP", "", 1.0, "inert", 2.4),
     material("WEFT", "", 1.0, "inert", 2.2),
 ]

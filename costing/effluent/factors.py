@@ -20,14 +20,16 @@ from costing.process.postings import GREY, PROCESS
 from costing.process.washing import ACID, EXTRACT
 from costing.reference_data import substances
 from costing.settings.mill import REDUCED_DYES, Material
+from costing.settings.product_fields import DYE
 from costing.settings.steps import IndigoDyeing, Scour
 
-# Sodium salt in the ledger -> ion, as limits and analyses name it.
+# Parameter, as limits and analyses name it -> its ion and the substances of the ledger that hold one each.
 IONS = {
-    "sulfate": ("sodium_sulfate", "SO4"),
-    "sulfite": ("sodium_sulfite", "SO3"),
-    "thiosulfate": ("sodium_thiosulfate", "S2O3"),
-    "hydrosulfite": ("sodium_hydrosulfite", "S2O4"),
+    "sulfate": ("SO4", ("sodium_sulfate",)),
+    "sulfite": ("SO3", ("sodium_sulfite", "sodium_bisulfite")),
+    "thiosulfate": ("S2O3", ("sodium_thiosulfate",)),
+    "hydrosulfite": ("S2O4", ("sodium_hydrosulfite",)),
+    "sulfide, as S": ("S", ("sodium_sulfide", "sodium_hydrosulfide")),
 }
 
 # Parameters that are an element, however it is bound.
@@ -39,6 +41,9 @@ STRONG_ANIONS = {
     "sodium_thiosulfate": 2.0,
     "sodium_hydrosulfite": 2.0,
     "sodium_chloride": 1.0,
+    "sodium_bromide": 1.0,
+    "sodium_bromate": 1.0,
+    "sulfuric_acid": 2.0,
 }
 
 PARAMETERS = (
@@ -51,6 +56,7 @@ PARAMETERS = (
     "sulfite",
     "thiosulfate",
     "hydrosulfite",
+    "sulfide, as S",
     "sulfate, once all is oxidised",
     "sulfur, all forms",
     "nitrogen of dye and chemicals",
@@ -117,6 +123,8 @@ class Factors:
         else:
             for parameter, element in ELEMENTS.items():
                 parts[parameter] = content(substance, element, self._materials)
+            product = self._materials.get(substance)
+            parts["unfixed dye"] = 1.0 if product is not None and product.role == DYE else 0.0
         return {parameter: share for parameter, share in parts.items() if share}
 
     def grounds(self, substance: str, parameter: str) -> str:
@@ -160,9 +168,9 @@ def _parts_of_formula(substance: str) -> dict[str, float]:
         parts["sulfate, once all is oxidised"] = parts["sulfur, all forms"] * sulfate
     if is_dye(substance):
         parts["unfixed dye"] = molar_mass(REDUCED_DYES.get(substance, substance)) / molar_mass(substance)
-    for parameter, (salt, ion) in IONS.items():
-        if substance == salt:
-            parts[parameter] = molar_mass_of_formula(ion) / molar_mass(salt)
+    for parameter, (ion, holders) in IONS.items():
+        if substance in holders:
+            parts[parameter] = molar_mass_of_formula(ion) / molar_mass(substance)
     return parts
 
 

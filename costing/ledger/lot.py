@@ -8,16 +8,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from costing.ledger.box_lot import BOXES, box_fill, size_fill
+from costing.ledger.lot_lines import (
+    HANDED_ON,
+    TAKEN_OVER,
+    post_built_up,
+    post_heat_up,
+    post_salt,
+    send_bath_to_drain,
+)
 from costing.ledger.plan import Plan
 from costing.ledger.route_run import Run
-from costing.process import steam
 from costing.process.bath_content import BathContent
 from costing.process.bath_fill import DyeLiquor, come_from, post_dye, post_liquor
 from costing.process.bath_lot import aged_hydrosulfite, post_ageing, post_start, post_stops
-from costing.process.heating import check_steam_is_hotter, post_closed_steam
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import (
-    BATH,
     DRAIN,
     EARLIER_LOT,
     NEXT_LOT,
@@ -29,12 +35,11 @@ from costing.process.postings import (
 )
 from costing.process.washing import post_scour_liquor
 from costing.settings.mill import Material, Range
+from costing.settings.sizing_step import Sizing
 from costing.settings.steps import IndigoDyeing, Rinse, Scour, Step
 
 RANGE_TIME = "range time"
 WORKED = "worked"
-TAKEN_OVER = "taken over from the lot before"
-HANDED_ON = "credit: bath kept for the next lot"
 
 
 def lot_lines(
@@ -74,6 +79,11 @@ def lot_lines(
             lines += _dye_bath(liquor, content, plan, _rinse_behind(steps[number:]))
         elif isinstance(step, Scour):
             lines += _scour_fill(step, materials, plan, run.contents[step.name])
+        elif isinstance(step, Sizing):
+            lines += size_fill(step, run.entering[number][1], materials, plan)
+        elif step.KIND in BOXES:
+            box = BOXES[step.KIND](step, run.entering[number][1], materials)
+            lines += box_fill(box, plan, run.contents[step.name])
     lines += _cleaning(range_)
     lines += _time(plan)
     return lines
@@ -93,9 +103,9 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
     new = step.bath_volume - taken_over
 
     post_liquor(book, bath, TAKEN_OVER, taken_over, aged, EARLIER_LOT)
-    _post_salt(book, TAKEN_OVER, taken_over, content.earlier, content.fill, EARLIER_LOT)
+    post_salt(book, TAKEN_OVER, taken_over, content.earlier, content.fill, EARLIER_LOT)
     post_liquor(book, bath, "first fill", new, step.bath_hydrosulfite)
-    _post_heat_up(book, "first fill", new, step.bath_temperature, plan)
+    post_heat_up(book, "first fill", new, step.bath_temperature, plan)
     before = len(book.lines)
     post_start(book, bath, lot)
     post_stops(book, bath, lot)
@@ -104,31 +114,12 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
     made = balance(book.lines[before:], PROCESS).get(WATER, 0.0)
     stream = DRAIN + (rinse or f"{step.name} overflow")
     book.move(WATER, "leaves with the yarn", made, PROCESS, stream)
-    _post_built_up(book, content, plan)
+    post_built_up(book, content, plan)
     _post_strengthening(book, bath, standing, kept)
     post_liquor(book, bath, HANDED_ON, -handed_on, aged, NEXT_LOT)
-    _post_salt(book, HANDED_ON, -handed_on, content.handed_on, content.fill, NEXT_LOT)
-    _send_bath_to_drain(book, f"{step.name} dump", "bath dumped")
+    post_salt(book, HANDED_ON, -handed_on, content.handed_on, content.fill, NEXT_LOT)
+    send_bath_to_drain(book, f"{step.name} dump", "bath dumped")
     return book.lines
-
-
-def _post_built_up(book: Book, content: BathContent, plan: Plan) -> None:
-    """What the run has left in the box, kilogram by kilogram of yarn."""
-    for substance, amount in content.built_up.items():
-        book.move(substance, "built up over the lot", amount * plan.grey_mass_dyed, BATH, PROCESS)
-
-
-def _post_salt(
-    book: Book,
-    cause: str,
-    volume: float,
-    content: Mapping[str, float],
-    fill: Mapping[str, float],
-    account: str,
-) -> None:
-    """What a used bath holds beyond a fresh one: salt, and what the yarn has brought."""
-    for substance, strength in content.items():
-        book.move(substance, cause, volume * (strength - fill.get(substance, 0.0)), account, PROCESS)
 
 
 def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: float) -> None:
@@ -153,31 +144,10 @@ def _scour_fill(
 ) -> list[Line]:
     book = Book(step.name)
     post_scour_liquor(book, step, materials, "first fill", step.tank_volume)
-    _post_heat_up(book, "first fill", step.tank_volume, step.scour_temperature, plan)
-    _post_built_up(book, content, plan)
-    _send_bath_to_drain(book, f"{step.name} dump", "box dumped")
+    post_heat_up(book, "first fill", step.tank_volume, step.scour_temperature, plan)
+    post_built_up(book, content, plan)
+    send_bath_to_drain(book, f"{step.name} dump", "box dumped")
     return book.lines
-
-
-def _send_bath_to_drain(book: Book, stream: str, cause: str) -> None:
-    held = balance(book.lines, PROCESS)
-    size = sum(abs(amount) for amount in held.values())
-    moved = sum(abs(line.amount) for line in book.lines)
-    if size <= 1e-12 * moved:
-        return  # all of it was handed over; what is left is rounding
-    for substance, amount in held.items():
-        book.move(substance, cause, amount, PROCESS, DRAIN + stream)
-
-
-def _post_heat_up(book: Book, cause: str, volume: float, temperature: float, plan: Plan) -> None:
-    """Steam that warms a fill by a closed coil, once."""
-    around = plan.around
-    if temperature <= around.water_temperature:
-        return
-    check_steam_is_hotter(book.step, around, temperature)
-    heat = steam.water_enthalpy(temperature) - steam.water_enthalpy(around.water_temperature)
-    used = volume * float(steam.steam_for_heat(heat, around.steam_pressure))
-    post_closed_steam(book, f"{cause}, heating up", used, around)
 
 
 def _cleaning(range_: Range) -> list[Line]:

@@ -12,6 +12,10 @@ from costing.settings.mill import Enquiry, Range
 from costing.settings.style import Style
 
 
+# Form of the warp -> what it is divided into, and where that runs.
+FORMS = {"ropes": ("ropes", "rope places"), "sheet": ("section beams", "beam places")}
+
+
 class ClothPlan(NamedTuple):
     """What one metre of a style is made of. House units.
 
@@ -166,12 +170,14 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
     finished, loom_state, warp = _lengths(style, fabric, enquiry)
     ropes = sets.ropes_for_ends(fabric.ends, range_.ends_per_rope)
     together = enquiry.sets_side_by_side
+    _check_form(range_, enquiry)
     if ropes * together > range_.rope_places:
+        bundle, place = FORMS[range_.yarn_form]
         raise InputError(
             f"enquiry {enquiry.code}",
-            f"style {style.code} has {fabric.ends:.0f} ends, that is {ropes:.0f} ropes of up to "
+            f"style {style.code} has {fabric.ends:.0f} ends, that is {ropes:.0f} {bundle} of up to "
             f"{range_.ends_per_rope:.0f} ends, and {together:.0f} set(s) side by side need "
-            f"{ropes * together:.0f} rope places; range {range_.code} has {range_.rope_places:.0f}",
+            f"{ropes * together:.0f} {place}; range {range_.code} has {range_.rope_places:.0f}",
         )
     number = together * sets.number_of_sets(warp / together, range_.set_length_max)
     set_length = warp / number
@@ -213,6 +219,16 @@ def plan_order(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range)
         beams=sets.beam_plan(ropes * together, fabric.ends / ropes, together),
         sublots=_sublots(set_length, range_),
     )
+
+
+def _check_form(range_: Range, enquiry: Enquiry) -> None:
+    """Refuse sets side by side where the warp runs as one sheet."""
+    if range_.yarn_form == "sheet" and enquiry.sets_side_by_side > 1:
+        raise InputError(
+            f"enquiry {enquiry.code}",
+            f"sets side by side is {enquiry.sets_side_by_side:.0f}, but range {range_.code} runs one sheet; "
+            "accepted is 1",
+        )
 
 
 def _absolute_steam_pressure(range_: Range) -> float:

@@ -15,6 +15,7 @@ from costing.process.bath_balance import (
     steady_feeds,
     unchanged,
 )
+from costing.process.bath_brought import post_brought
 from costing.process.bath_content import BUILD_UP
 from costing.process.bath_fill import DyeLiquor
 from costing.process.bath_lot import content_over_lot
@@ -86,6 +87,14 @@ def dye_indigo(
     _post_hydrosulfite(book, step, feeds, materials[step.hydrosulfite_product])
     _post_caustic(book, step, feeds, yarn, materials)
     _post_wetting_agent(book, step, feeds, yarn, materials[step.wetting_agent_product])
+    brought = {
+        name: amount - unchanged(amount, feeds.kept_liquor, yarn) for name, amount in yarn.dissolved.items()
+    }
+    post_brought(book, brought, materials[step.hydrosulfite_product], materials[step.caustic_product])
+    # More hydrosulfite on the yarn than the bath takes stays on it.
+    free = min(brought.get("sodium_hydrosulfite", 0.0), feeds.hydrosulfite_total)
+    book.feed(materials[step.hydrosulfite_product], "comes with the yarn", -free)
+    still_free = yarn.dissolved.get("sodium_hydrosulfite", 0.0) - free
     book.react("carbon dioxide in the skies", step.carbon_dioxide / molar_mass("carbon_dioxide"), CARBONATION)
     post_sulfite_oxidation(book, step)
     _post_feed_water(book, step, feeds)
@@ -114,6 +123,8 @@ def dye_indigo(
     for substance in ON_PURPOSE:
         # What is left over without an overflow is rounding: all of it was aired or destroyed.
         left = held.pop(substance, 0.0)
+        if substance == "sodium_hydrosulfite":
+            left -= still_free
         book.move(substance, OVERFLOW, left if feeds.overflow > 0 else 0.0, PROCESS, stream)
     passed = {name: unchanged(yarn.dissolved.get(name, 0.0), feeds.kept_liquor, yarn) for name in held}
     last_sky = _made_in_last_sky(step, feeds)
@@ -128,6 +139,8 @@ def dye_indigo(
         book.move(substance, OVERFLOW, over, PROCESS, stream)
         on_yarn = passed.get(substance, 0.0) + last_sky.get(substance, 0.0)
         dissolved[substance] = on_yarn + leaving - over
+    if still_free:
+        dissolved["sodium_hydrosulfite"] = still_free
     book.content, book.feeds = content, feeds
     book.move(WATER, OVERFLOW, feeds.overflow, PROCESS, stream)
     book.move(WATER, "evaporates in the skies", step.sky_evaporation, PROCESS, AIR)

@@ -26,7 +26,7 @@ NEXT_LOT = "next lot"
 BATH = "standing in the boxes"
 DRAIN = "drain: "
 
-GASES = ("oxygen", "carbon_dioxide")
+GASES = ("oxygen", "carbon_dioxide", "hydrogen_sulfide")
 POWER = "electric energy"
 
 

@@ -6,12 +6,20 @@ from typing import Any, Callable
 
 from costing.process.drying import dry
 from costing.process.indigo_dyeing import dye_indigo
+from costing.process.size_box import size
+from costing.process.sulfur_dyeing import dye_sulfur
+from costing.process.treatment import treat
 from costing.process.washing import rinse, scour
+from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.sizing_step import Sizing
 from costing.settings.steps import Drying, IndigoDyeing, Rinse, Scour
 
 RUNNERS: dict[str, Callable[..., Any]] = {
     Scour.KIND: scour,
     Rinse.KIND: rinse,
     IndigoDyeing.KIND: dye_indigo,
+    SulfurDyeing.KIND: dye_sulfur,
+    Treatment.KIND: treat,
+    Sizing.KIND: size,
     Drying.KIND: dry,
 }

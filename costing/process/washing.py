@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from costing.process import liquor
 from costing.process.bath_content import BUILD_UP, bath_content
+from costing.process.box_reactions import react_all
 from costing.process.chemistry import molar_mass
 from costing.process.heating import heat_box
 from costing.process.liquor import rinse_residue_counter_current, rinse_residue_separate_feeds
@@ -91,6 +92,7 @@ def scour(
     book.react(
         "neutralised by the yarn's acids", neutralised / molar_mass("sodium_hydroxide"), NEUTRALISATION
     )
+    react_all(book, {name: amount for name, amount in holdings(yarn, book).items() if name != "cotton"})
 
     feed = leaving - yarn.liquor
     condensate = heat_box(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from costing.quantities.quantity import Quantity
+from costing.quantities.table_boxes import BOXES
 from costing.quantities.table_discharge_money import DISCHARGE, MONEY
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
@@ -17,6 +18,7 @@ SUBJECTS = {
     "sets": SETS,
     "liquor": LIQUOR,
     "dyeing": DYEING,
+    "boxes": BOXES,
     "sulfur dye": SULFUR_DYE,
     "size": SIZE,
     "lot": LOT,
@@ -35,9 +37,11 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "width_basis": ("cloth", "reed"),
     "crimp_basis": ("cloth length", "warp length"),
     "length_basis": ("finished cloth", "loom-state cloth", "dyed warp"),
+    "yarn_form": ("ropes", "sheet"),
     "pressure_basis": ("gauge", "absolute"),
     "steam_heating": ("direct", "closed"),
     "rinse_feed": ("counter-current", "separate feeds"),
+    "dose_basis": ("as delivered", "100 %"),
     "bath_at_start": ("new fill", "standing bath"),
     "bath_at_end": ("kept for the next lot", "dumped"),
     "pumps_in_stoppage": ("running", "stopped"),

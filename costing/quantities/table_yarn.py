@@ -77,9 +77,17 @@ CLOTH = (
 
 SETS = (
     Q("ends", "", "", 1.0, 30000.0, "warp ends over the full width, selvedges in", whole=True),
-    Q("ends_per_rope", "", "", 1.0, 1000.0, "ends in one rope"),
+    Q("ends_per_rope", "", "", 1.0, 1000.0, "ends in one rope, or on one section beam of a sheet"),
     Q("ropes", "", "", 1.0, 200.0, "ropes of one warp or set", whole=True),
-    Q("rope_places", "", "", 1.0, 200.0, "ropes that the range can run side by side", whole=True),
+    Q(
+        "rope_places",
+        "",
+        "",
+        1.0,
+        200.0,
+        "ropes that the range can run side by side, or section beams in the creel of a sheet",
+        whole=True,
+    ),
     Q("sets_side_by_side", "", "", 1.0, 20.0, "sets run together on the range", whole=True),
     Q("creel_capacity", "", "", 1.0, 5000.0, "ends that one section beam takes", whole=True),
     Q("section_beams", "", "", 1.0, 200.0, "section beams of the warp", whole=True),

@@ -10,7 +10,13 @@ from typing import ClassVar, TypeVar
 from costing.quantities import InputError, label
 from costing.reference_data import substances
 from costing.settings.building import Assumption, Entry, build, check_fields
-from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS, Step
+from costing.settings.product_fields import (
+    DYE_FIELDS,
+    PRODUCT_FIELDS,
+    accepted_product,
+    may_be_used,
+)
+from costing.settings.steps import STEP_KINDS, Step
 from costing.settings.style import Style
 
 # Form in which a dye is delivered -> the dye that its strength and its loads count.
@@ -18,9 +24,6 @@ REDUCED_DYES = {"leuco_indigo": "indigo"}
 
 # Roles of materials that are spun, not dissolved.
 YARN_ROLES = ("warp yarn", "weft yarn")
-
-# Roles of substances that a bath makes, uses up or is made of; an auxiliary leaves as it came.
-REACTING = ("dye", "reductant", "alkali", "oxidant", "acid", "gas", "water", "fibre matter")
 
 ROUNDING = 1e-9  # by which shares that make a whole may miss it
 
@@ -113,7 +116,10 @@ class MillCosts:
 
 @dataclass(frozen=True)
 class Range:
-    """One rope range: what holds for the whole machine."""
+    """One range, for ropes or for a sheet: what holds for the whole machine.
+
+    Of a sheet range, `rope_places` are the section beams of its creel and `ends_per_rope` their ends.
+    """
 
     GROUPS: ClassVar[tuple[str, ...]] = ("general", "sets", "lot")
 
@@ -137,6 +143,7 @@ class Range:
     changeover_time: float
     recovery: float
     range_hour_rate: float
+    yarn_form: str = "ropes"
     sublot_length: float | None = None
 
     def __post_init__(self) -> None:
@@ -273,27 +280,16 @@ class Mill:
         for name in wanted:
             if name not in PRODUCT_FIELDS or name not in entries or not entries[name].value:
                 continue
-            entry, holding = entries[name], PRODUCT_FIELDS[name]
+            entry = entries[name]
             product = self.material(str(entry.value).strip(), entry.where or owner)
             if product.role in YARN_ROLES:
                 what = f"is a {product.role}"
-            elif not _may_be_used(product, holding):
-                what = f"holds {label(product.substance) or 'a product of its own'}"
+            elif not may_be_used(name, product.substance, product.role):
+                held = f"holds {label(product.substance) or 'a product of its own'}"
+                what = f"{held} and has the role {product.role!r}" if name in DYE_FIELDS else held
             else:
                 continue
-            accepted = (
-                f"a material that holds {label(' or '.join(holding))}"
-                if holding
-                else "a product without a formula, or one that holds a salt"
-            )
             raise InputError(
                 entry.where or owner,
-                f"{label(name)} is {product.code!r}, which {what}; accepted is {accepted}",
+                f"{label(name)} is {product.code!r}, which {what}; accepted is {accepted_product(name)}",
             )
-
-
-def _may_be_used(product: Material, holding: tuple[str, ...]) -> bool:
-    """True where a product holds one of the substances, or, where none is named, none that reacts."""
-    if holding:
-        return product.substance in holding
-    return not product.substance or substances()[product.substance].role not in REACTING

@@ -10,17 +10,9 @@ from dataclasses import dataclass
 from typing import ClassVar, Union
 
 from costing.quantities import InputError
+from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.building import check_fields
-
-# A recipe names a product of the mill's list for each of these; the product must hold one of the substances
-# named, or where none is named, none that takes part in a reaction.
-PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
-    "caustic_product": ("sodium_hydroxide",),
-    "hydrosulfite_product": ("sodium_hydrosulfite",),
-    "indigo_product": ("indigo", "leuco_indigo"),
-    "wetting_agent_product": (),
-    "sequestrant_product": (),
-}
+from costing.settings.sizing_step import Sizing
 
 
 @dataclass(frozen=True)
@@ -254,6 +246,8 @@ class Drying:
         check_fields(self, self.name)
 
 
-Step = Union[Scour, Rinse, IndigoDyeing, Drying]
+Step = Union[Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, Drying]
 
-STEP_KINDS: dict[str, type[Step]] = {kind.KIND: kind for kind in (Scour, Rinse, IndigoDyeing, Drying)}
+STEP_KINDS: dict[str, type[Step]] = {
+    kind.KIND: kind for kind in (Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, Drying)
+}

@@ -12,6 +12,14 @@ STEPS_BEFORE = ROUTE[:2]
 DYEING = ROUTE[2]
 RINSE = ROUTE[3]
 DRYING = ROUTE[4]
+BOXES = [
+    ("sulfur bottom", "sulfur"),
+    ("sulfur top", "sulfur"),
+    ("oxidation", "treatment"),
+    ("softener", "treatment"),
+]
+SIZE_BOX = ("size box", "size")
+LAST_DRYING = ("drying after size", "drying")
 
 
 def number(low: float, high: float) -> st.SearchStrategy[float]:
@@ -78,6 +86,69 @@ SCOUR_RECIPE = st.fixed_dictionaries(
     }
 )
 
+BOX_MACHINE = st.fixed_dictionaries(
+    {
+        "pick_up": number(0.4, 1.4),
+        "exchange": number(20.0, 100.0),
+        "feed_ratio": number(2.0, 40.0),
+        "tank_volume": number(50.0, 5000.0),
+    }
+)
+
+SULFUR_RECIPE = st.fixed_dictionaries(
+    {
+        "reductant_product": st.sampled_from(["SULFIDE", "HYDROSULFIDE", "HYDRO", "GLUCOSE"]),
+        "dye_on_yarn": number(0.1, 3.0),
+        "dye_fixation": number(40.0, 100.0),
+        "extra_uptake": number(0.0, 150.0),
+        "reductant_ratio": number(0.0, 1.0),
+        "bath_reductant": number(0.0, 15.0),
+        "bath_caustic": number(0.0, 30.0),
+        "box_overflow": number(0.0, 1.0),
+        "other_product": st.just("SOFT"),
+        "other_dose": number(0.0, 10.0),
+    }
+)
+
+SULFUR_MACHINE = st.builds(
+    lambda box, more: {**box, **more},
+    BOX_MACHINE,
+    st.fixed_dictionaries({"reductant_left": number(0.0, 100.0), "bath_kept": number(0.0, 100.0)}),
+)
+
+BOX_PRODUCTS = (
+    *("PEROXIDE", "BROMATE", "ACETIC", "SULFURIC", "ASH", "LYE"),
+    *("SULFIDE", "HYDROSULFIDE", "HYDRO", "SOFT", "WET"),
+)
+
+TREATMENT_RECIPE = st.fixed_dictionaries(
+    {
+        "dose_basis": st.sampled_from(["as delivered", "100 %"]),
+        "first_product": st.sampled_from(BOX_PRODUCTS),
+        "first_dose": number(0.0, 30.0),
+        "second_product": st.sampled_from(BOX_PRODUCTS),
+        "second_dose": number(0.0, 30.0),
+        "third_product": st.sampled_from(BOX_PRODUCTS),
+        "third_dose": number(0.0, 30.0),
+        "box_temperature": number(15.0, 98.0),
+        "box_overflow": number(0.0, 2.0),
+        "auxiliary_uptake": number(0.0, 200.0),
+        "peroxide_broken_down": number(0.0, 100.0),
+    }
+)
+
+SIZE_RECIPE = st.builds(
+    lambda add_on, wax: {
+        "size_add_on": add_on,
+        "first_product": "STARCH",
+        "first_share": 100.0 - wax,
+        "second_product": "WAX",
+        "second_share": wax,
+    },
+    number(3.0, 15.0),
+    number(0.0, 10.0),
+)
+
 RINSE_RECIPE = st.one_of(
     st.fixed_dictionaries({"rinse_water": number(0.1, 30.0), "rinse_temperature": number(15.0, 90.0)}),
     st.fixed_dictionaries({"rinse_water_flow": number(0.01, 30.0), "rinse_temperature": number(15.0, 90.0)}),
@@ -123,15 +194,17 @@ ENQUIRY = st.fixed_dictionaries(
 
 @st.composite
 def routes(draw: st.DrawFn) -> list[tuple[str, str]]:
-    """Scour, rinses, dyeing and cans in the trade's order, and in odd ones."""
+    """Every kind of step in the trade's order, and in odd ones."""
     usual = draw(st.booleans())
     if usual:
         return list(ROUTE)
-    steps = draw(st.permutations([*STEPS_BEFORE, DYEING, RINSE]))
-    keep = draw(st.integers(1, 4))
+    steps = draw(st.permutations([*STEPS_BEFORE, DYEING, RINSE, *BOXES]))
+    keep = draw(st.integers(1, len(steps)))
     chosen = list(steps[:keep])
     if draw(st.booleans()):
         chosen.append(DRYING)
+    if draw(st.booleans()):
+        chosen += [SIZE_BOX, LAST_DRYING]
     return chosen
 
 
@@ -149,6 +222,13 @@ def mills(draw: st.DrawFn) -> dict[str, Any]:
             machine[step] = {"pick_up": draw(number(0.4, 1.4))}
         elif kind == "rinse":
             recipe[step], machine[step] = draw(RINSE_RECIPE), draw(RINSE_MACHINE)
+        elif kind == "sulfur":
+            recipe[step], machine[step] = draw(SULFUR_RECIPE), draw(SULFUR_MACHINE)
+        elif kind == "treatment":
+            recipe[step], machine[step] = draw(TREATMENT_RECIPE), draw(BOX_MACHINE)
+        elif kind == "size":
+            recipe[step] = draw(SIZE_RECIPE)
+            machine[step] = {"pick_up": draw(number(0.8, 1.6)), "exchange": draw(number(50.0, 100.0))}
     return {
         "route": route,
         "recipe": recipe,

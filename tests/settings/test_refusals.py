@@ -13,7 +13,8 @@ from costing.quantities import InputError
 from costing.reference_data import substances
 from costing.settings.building import Entry, build
 from costing.settings.mill import Mill
-from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS, Rinse
+from costing.settings.product_fields import PRODUCT_FIELDS
+from costing.settings.steps import STEP_KINDS, Rinse
 from tests.example_mill import ROUTE, example_mill, material
 
 AUXILIARIES = ("wetting_agent_product", "sequestrant_product")

@@ -17,7 +17,8 @@ from costing.quantities import CHOICES, QUANTITIES
 from costing.reference_data import Default, defaults
 from costing.settings.building import default_key
 from costing.settings.mill import Range
-from costing.settings.steps import PRODUCT_FIELDS, STEP_KINDS
+from costing.settings.product_fields import PRODUCT_FIELDS
+from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
 # How a unit is written on a sheet, where people know it by a sign that is not plain letters.

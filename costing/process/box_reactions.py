@@ -1,0 +1,280 @@
+"""What reacts in a box or on the yarn behind it: acid and alkali, oxidant and sulfide, reductant and air.
+
+Each reaction runs until one of its partners is gone. Which of several comes first is the order of this table:
+alkali meets acid before anything else, an oxidant takes the sulfide before acid can set it free, and acid
+that is still left then makes gas of carbonate and sulfide. Rates are left out, and that peroxide may leave
+thiosulfate alone is taken for granted.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from costing.process.chemistry import molar_mass
+from costing.process.postings import Book
+
+SMALLEST = 1e-15  # kg per kg of yarn: less is rounding
+
+
+class Reaction(NamedTuple):
+    """One reaction.
+
+    Attributes
+    ----------
+    cause : str
+        Why, in the trade's words.
+    stoichiometry : dict
+        Substance -> mol made (above zero) or taken (below zero).
+    """
+
+    cause: str
+    stoichiometry: dict[str, float]
+
+    @property
+    def taken(self) -> dict[str, float]:
+        """Substance -> mol taken; water is always there."""
+        return {name: -mol for name, mol in self.stoichiometry.items() if mol < 0 and name != "water"}
+
+
+NEUTRALISED = "acid meets alkali"
+OXIDISED = "oxidised in the box"
+GAS = "acid sets gas free"
+
+MEETING: tuple[Reaction, ...] = (
+    Reaction(
+        "hydrosulfide made sulfide",
+        {"sodium_hydrosulfide": -1.0, "sodium_hydroxide": -1.0, "sodium_sulfide": 1.0, "water": 1.0},
+    ),
+    Reaction(
+        NEUTRALISED,
+        {"sulfuric_acid": -1.0, "sodium_hydroxide": -2.0, "sodium_sulfate": 1.0, "water": 2.0},
+    ),
+    Reaction(
+        NEUTRALISED,
+        {"acetic_acid": -1.0, "sodium_hydroxide": -1.0, "sodium_acetate": 1.0, "water": 1.0},
+    ),
+    Reaction(
+        NEUTRALISED,
+        {"sulfuric_acid": -1.0, "sodium_carbonate": -2.0, "sodium_sulfate": 1.0, "sodium_bicarbonate": 2.0},
+    ),
+    Reaction(
+        NEUTRALISED,
+        {"acetic_acid": -1.0, "sodium_carbonate": -1.0, "sodium_acetate": 1.0, "sodium_bicarbonate": 1.0},
+    ),
+    Reaction(
+        NEUTRALISED,
+        {"sodium_bicarbonate": -1.0, "sodium_hydroxide": -1.0, "sodium_carbonate": 1.0, "water": 1.0},
+    ),
+    Reaction(
+        NEUTRALISED,
+        {"sodium_bisulfite": -1.0, "sodium_hydroxide": -1.0, "sodium_sulfite": 1.0, "water": 1.0},
+    ),
+    Reaction(
+        OXIDISED,
+        {
+            "sodium_hydrosulfite": -1.0,
+            "hydrogen_peroxide": -3.0,
+            "sodium_sulfate": 1.0,
+            "sulfuric_acid": 1.0,
+            "water": 2.0,
+        },
+    ),
+    Reaction(
+        OXIDISED,
+        {"sodium_sulfide": -1.0, "hydrogen_peroxide": -4.0, "sodium_sulfate": 1.0, "water": 4.0},
+    ),
+    Reaction(
+        OXIDISED,
+        {
+            "sodium_hydrosulfide": -2.0,
+            "hydrogen_peroxide": -8.0,
+            "sodium_sulfate": 1.0,
+            "sulfuric_acid": 1.0,
+            "water": 8.0,
+        },
+    ),
+    Reaction(
+        OXIDISED,
+        {"sodium_sulfite": -1.0, "hydrogen_peroxide": -1.0, "sodium_sulfate": 1.0, "water": 1.0},
+    ),
+    Reaction(
+        OXIDISED,
+        {
+            "sodium_bisulfite": -2.0,
+            "hydrogen_peroxide": -2.0,
+            "sodium_sulfate": 1.0,
+            "sulfuric_acid": 1.0,
+            "water": 2.0,
+        },
+    ),
+    Reaction(
+        OXIDISED,
+        {
+            "sodium_hydrosulfite": -1.0,
+            "sodium_bromate": -1.0,
+            "water": -1.0,
+            "sodium_sulfate": 1.0,
+            "sulfuric_acid": 1.0,
+            "sodium_bromide": 1.0,
+        },
+    ),
+    Reaction(
+        OXIDISED,
+        {"sodium_sulfide": -3.0, "sodium_bromate": -4.0, "sodium_sulfate": 3.0, "sodium_bromide": 4.0},
+    ),
+    Reaction(
+        OXIDISED,
+        {"sodium_sulfite": -3.0, "sodium_bromate": -1.0, "sodium_sulfate": 3.0, "sodium_bromide": 1.0},
+    ),
+    Reaction(
+        "acid takes sulfite back to bisulfite",
+        {"sodium_sulfite": -2.0, "sulfuric_acid": -1.0, "sodium_bisulfite": 2.0, "sodium_sulfate": 1.0},
+    ),
+    Reaction(
+        "acid takes sulfite back to bisulfite",
+        {"sodium_sulfite": -1.0, "acetic_acid": -1.0, "sodium_bisulfite": 1.0, "sodium_acetate": 1.0},
+    ),
+    Reaction(
+        GAS,
+        {
+            "sulfuric_acid": -1.0,
+            "sodium_bicarbonate": -2.0,
+            "sodium_sulfate": 1.0,
+            "carbon_dioxide": 2.0,
+            "water": 2.0,
+        },
+    ),
+    Reaction(
+        GAS,
+        {
+            "acetic_acid": -1.0,
+            "sodium_bicarbonate": -1.0,
+            "sodium_acetate": 1.0,
+            "carbon_dioxide": 1.0,
+            "water": 1.0,
+        },
+    ),
+    Reaction(
+        "acid takes sulfide back to hydrosulfide",
+        {"sulfuric_acid": -1.0, "sodium_sulfide": -2.0, "sodium_sulfate": 1.0, "sodium_hydrosulfide": 2.0},
+    ),
+    Reaction(
+        "acid takes sulfide back to hydrosulfide",
+        {"acetic_acid": -1.0, "sodium_sulfide": -1.0, "sodium_acetate": 1.0, "sodium_hydrosulfide": 1.0},
+    ),
+    Reaction(
+        GAS,
+        {
+            "sulfuric_acid": -1.0,
+            "sodium_hydrosulfide": -2.0,
+            "sodium_sulfate": 1.0,
+            "hydrogen_sulfide": 2.0,
+        },
+    ),
+    Reaction(
+        GAS,
+        {
+            "acetic_acid": -1.0,
+            "sodium_hydrosulfide": -1.0,
+            "sodium_acetate": 1.0,
+            "hydrogen_sulfide": 1.0,
+        },
+    ),
+)
+"""In the order in which they run."""
+
+# What a reductant becomes that has reduced a dye, once air has taken the dye back: the dye is out of the sum.
+USED_UP: dict[str, Reaction] = {
+    "sodium_sulfide": Reaction(
+        "reduces the dye, then air",
+        {
+            "sodium_sulfide": -2.0,
+            "oxygen": -2.0,
+            "water": -1.0,
+            "sodium_thiosulfate": 1.0,
+            "sodium_hydroxide": 2.0,
+        },
+    ),
+    "sodium_hydrosulfide": Reaction(
+        "reduces the dye, then air",
+        {"sodium_hydrosulfide": -2.0, "oxygen": -2.0, "sodium_thiosulfate": 1.0, "water": 1.0},
+    ),
+    "sodium_hydrosulfite": Reaction(
+        "reduces the dye, then air",
+        {
+            "sodium_hydrosulfite": -1.0,
+            "oxygen": -1.0,
+            "sodium_hydroxide": -2.0,
+            "sodium_sulfite": 1.0,
+            "sodium_sulfate": 1.0,
+            "water": 1.0,
+        },
+    ),
+    "glucose": Reaction(
+        "reduces the dye, then air",
+        {
+            "glucose": -2.0,
+            "oxygen": -1.0,
+            "sodium_hydroxide": -2.0,
+            "sodium_gluconate": 2.0,
+            "water": 2.0,
+        },
+    ),
+}
+
+PEROXIDE_DECAY = Reaction("peroxide breaks down", {"hydrogen_peroxide": -2.0, "water": 2.0, "oxygen": 1.0})
+
+
+def react_all(book: Book, held: Mapping[str, float]) -> None:
+    """Post every reaction of what meets in a box, to the end.
+
+    Parameters
+    ----------
+    book : Book
+        Takes the lines.
+    held : mapping
+        Substance -> amount in the box, water apart [kg/kg].
+    """
+    there = {name: amount for name, amount in held.items() if amount > SMALLEST}
+    going = True
+    while going:  # acid made late in the table meets what stands early in it
+        going = False
+        for reaction in MEETING:
+            going = _react(book, there, reaction, 1.0) or going
+
+
+def react_share(book: Book, held: Mapping[str, float], reaction: Reaction, share: float) -> None:
+    """Post one reaction of the same share of what its partners allow.
+
+    Parameters
+    ----------
+    book : Book
+        Takes the lines.
+    held : mapping
+        Substance -> amount in the box, water apart [kg/kg].
+    reaction : Reaction
+        What reacts; gases come from the air.
+    share : float
+        Of what the scarcest partner allows [fraction].
+    """
+    _react(book, dict(held), reaction, share)
+
+
+def _react(book: Book, there: dict[str, float], reaction: Reaction, share: float) -> bool:
+    """Run a reaction as far as its scarcest partner allows; True where anything reacted."""
+    allowed = {
+        name: there.get(name, 0.0) / (mol * molar_mass(name))
+        for name, mol in reaction.taken.items()
+        if name != "oxygen"  # the air has enough of it
+    }
+    scarcest = min(allowed, key=lambda name: allowed[name])
+    if there.get(scarcest, 0.0) <= SMALLEST or share <= 0.0:
+        return False
+    extent = allowed[scarcest] * share
+    book.react(reaction.cause, extent, reaction.stoichiometry)
+    for name, mol in reaction.stoichiometry.items():
+        there[name] = max(0.0, there.get(name, 0.0) + extent * mol * molar_mass(name))
+    if share == 1.0:
+        there[scarcest] = 0.0
+    return True

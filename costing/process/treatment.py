@@ -1,0 +1,97 @@
+"""One box of chemicals: oxidation, fixing, soaping, softening, causticising, bleach liquor."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from costing.process.box import Box, Dose, run_box
+from costing.process.box_reactions import PEROXIDE_DECAY, react_share
+from costing.process.mixing import WATER
+from costing.process.postings import PROCESS, YARN, Book
+from costing.process.surroundings import Surroundings
+from costing.process.yarn import YarnState, added
+from costing.settings.box_steps import Treatment
+from costing.settings.mill import Material
+
+
+def box_of_treatment(step: Treatment, materials: Mapping[str, Material]) -> Box:
+    """The box of a treatment with its products.
+
+    Parameters
+    ----------
+    step : Treatment
+        Settings.
+    materials : mapping
+        Code -> product of the mill's list.
+    """
+    doses = []
+    for code, dose in step.products:
+        product = materials[code]
+        pure = dose if step.dose_basis == "100 %" else dose * product.strength
+        doses.append(Dose(product, pure, 0.0 if product.substance else step.auxiliary_uptake))
+    return Box(
+        step.name,
+        tuple(doses),
+        step.box_temperature,
+        step.pick_up,
+        step.exchange,
+        step.box_overflow,
+        step.feed_ratio,
+        step.tank_volume,
+        step.heated_surface,
+        step.surface_heat_loss,
+        step.power,
+    )
+
+
+def treat(
+    step: Treatment, yarn: YarnState, materials: Mapping[str, Material], around: Surroundings
+) -> tuple[YarnState, Book]:
+    """Run yarn through one box of chemicals.
+
+    What meets in the box reacts to the end: see `box_reactions`. Leaves out the heat of reaction and of
+    dilution, and what the fibre itself loses or takes of alkali.
+
+    Parameters
+    ----------
+    step : Treatment
+        Settings of the box.
+    yarn : YarnState
+        The entering yarn.
+    materials : mapping
+        Code -> product of the mill's list.
+    around : Surroundings
+        Of the run.
+
+    Returns
+    -------
+    YarnState, Book
+        The leaving yarn, and the lines.
+
+    Raises
+    ------
+    InputError
+        Products or live steam that bring more water than the box takes.
+    """
+    book = Book(step.name)
+    left = run_box(box_of_treatment(step, materials), yarn, around, book, "box temperature")
+    for substance, amount in left.drawn.items():
+        book.move(substance, "stays on the yarn", amount, PROCESS, YARN)
+    # Peroxide that breaks down behind the box leaves its water in the yarn's liquor.
+    behind = Book(step.name)
+    react_share(behind, left.dissolved, PEROXIDE_DECAY, step.peroxide_broken_down)
+    book.lines += behind.lines
+    changed = behind.held()
+    made = changed.pop(WATER, 0.0)
+    return (
+        replace(
+            yarn,
+            temperature=max(step.box_temperature, around.water_temperature),
+            liquor=step.pick_up + made,
+            dissolved=added(left.dissolved, changed),
+            fixed=yarn.fixed + sum(left.drawn.values()),
+            air_dry=False,
+        ),
+        book,
+    )
