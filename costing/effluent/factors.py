@@ -16,9 +16,10 @@ from costing.effluent.oxygen_demand import (
 from costing.ledger.closure import content
 from costing.ledger.whole import Ledger
 from costing.process.chemistry import atoms, molar_mass, molar_mass_of_formula
+from costing.process.fibre import ACID, EXTRACT
 from costing.process.postings import GREY, PROCESS
-from costing.process.washing import ACID, EXTRACT
 from costing.reference_data import substances
+from costing.settings.box_steps import Treatment
 from costing.settings.mill import REDUCED_DYES, Material
 from costing.settings.product_fields import DYE
 from costing.settings.steps import IndigoDyeing, Scour
@@ -142,7 +143,9 @@ class Factors:
 
         The setting counts all organic matter dissolved; what the acid part of it takes is taken off.
         """
-        rates = {step.name: step.oxygen_demand for step in ledger.steps if isinstance(step, Scour)}
+        rates = {
+            step.name: step.oxygen_demand for step in ledger.steps if isinstance(step, (Scour, Treatment))
+        }
         asked = extract = acid = 0.0
         for line in ledger.lines:
             if line.source == GREY and line.destination == PROCESS and line.substance in (EXTRACT, ACID):

@@ -11,7 +11,6 @@ from costing.quantities import InputError, quantity
 from costing.settings.mill import Enquiry, Range
 from costing.settings.style import Style
 
-
 # Form of the warp -> what it is divided into, and where that runs.
 FORMS = {"ropes": ("ropes", "rope places"), "sheet": ("section beams", "beam places")}
 

@@ -183,6 +183,8 @@ def run_box(
 ) -> Left:
     """Dose, heat and water a box, let react what meets in it, and send its overflow to the drain.
 
+    A coil heats it: live steam would thin its liquor.
+
     Parameters
     ----------
     box : Box
@@ -206,7 +208,7 @@ def run_box(
     Raises
     ------
     InputError
-        Products or live steam that bring more water than the box takes.
+        Products that bring more water than the box takes.
     """
     flows = flows_of(box, yarn)
     passed = shared_out(yarn.dissolved, flows.kept_liquor / yarn.liquor if yarn.liquor > 0 else 0.0)
@@ -221,7 +223,7 @@ def run_box(
     if own_reactions is not None:
         own_reactions(book, met())
         react_all(book, met())
-    condensate = heat_box(
+    heat_box(
         book,
         around,
         yarn,
@@ -229,10 +231,10 @@ def run_box(
         flows.feed,
         box.heated_surface,
         box.surface_heat_loss,
-        around.direct_steam,
-        asked,
+        direct=False,  # live steam would thin the liquor
+        asked=asked,
     )
-    _post_water(box, flows, condensate, book)
+    _post_water(box, flows, book)
     post_power(book, box.power, around)
     mixed = met()
     kept = box.kept if around.lot.standing_bath else 0.0
@@ -270,15 +272,15 @@ def _dose(
     return drawn
 
 
-def _post_water(box: Box, flows: Flows, condensate: float, book: Book) -> None:
-    """Water of the feed, less what steam, products and reactions bring."""
-    from_main = flows.feed - condensate - book.product_water - book.reaction_water()
+def _post_water(box: Box, flows: Flows, book: Book) -> None:
+    """Water of the feed, less what products and reactions bring."""
+    from_main = flows.feed - book.product_water - book.reaction_water()
     if from_main < -ROUNDING:
         raise InputError(
             box.name,
-            f"products and live steam bring {flows.feed - from_main:.3g} L/kg of water, more than the "
+            f"the products bring {flows.feed - from_main:.3g} L/kg of water, more than the "
             f"{max(0.0, flows.feed):.3g} L/kg that the box takes; accepted are a feed closer to the strength "
-            "of the bath, more overflow, coils, a harder squeeze in front of the box",
+            "of the bath, more overflow, or a harder squeeze in front of the box",
         )
     post_water(book, "makes up the liquor", from_main)
 

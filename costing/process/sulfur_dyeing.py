@@ -91,7 +91,7 @@ def dye_sulfur(
     Raises
     ------
     InputError
-        Products or live steam that bring more water than the box takes.
+        Products that bring more water than the box takes.
     """
     book = Book(step.name)
     dye, reductant = materials[step.sulfur_dye_product], materials[step.reductant_product]

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
 from costing.process.box_reactions import PEROXIDE_DECAY, react_share
+from costing.process.fibre import post_dissolved
 from costing.process.mixing import WATER
 from costing.process.postings import PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
@@ -51,7 +52,7 @@ def treat(
     """Run yarn through one box of chemicals.
 
     What meets in the box reacts to the end: see `box_reactions`. Leaves out the heat of reaction and of
-    dilution, and what the fibre itself loses or takes of alkali.
+    dilution, and what the fibre takes of alkali.
 
     Parameters
     ----------
@@ -72,9 +73,10 @@ def treat(
     Raises
     ------
     InputError
-        Products or live steam that bring more water than the box takes.
+        Products that bring more water than the box takes.
     """
     book = Book(step.name)
+    post_dissolved(book, step.weight_loss, step.ash_share, 0.0)
     left = run_box(box_of_treatment(step, materials), yarn, around, book, "box temperature")
     for substance, amount in left.drawn.items():
         book.move(substance, "stays on the yarn", amount, PROCESS, YARN)
@@ -87,6 +89,7 @@ def treat(
     return (
         replace(
             yarn,
+            fibre=yarn.fibre - step.weight_loss,
             temperature=max(step.box_temperature, around.water_temperature),
             liquor=step.pick_up + made,
             dissolved=added(left.dissolved, changed),

@@ -9,6 +9,7 @@ from costing.process import liquor
 from costing.process.bath_content import BUILD_UP, bath_content
 from costing.process.box_reactions import react_all
 from costing.process.chemistry import molar_mass
+from costing.process.fibre import ACID, post_dissolved
 from costing.process.heating import heat_box
 from costing.process.liquor import rinse_residue_counter_current, rinse_residue_separate_feeds
 from costing.process.mixing import (
@@ -19,15 +20,12 @@ from costing.process.mixing import (
     send_to_drain,
     shared_out,
 )
-from costing.process.postings import BATH, DRAIN, GREY, PROCESS, YARN, Book, balance
+from costing.process.postings import BATH, DRAIN, PROCESS, YARN, Book, balance
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
 from costing.settings.mill import Material
 from costing.settings.steps import Rinse, Scour
-
-ACID = "galacturonic_acid"  # stands for the pectic acids of the fibre
-EXTRACT = "cotton_extract"  # the rest of the organic matter that the scour dissolves
 
 NEUTRALISATION = {
     ACID: -1.0,
@@ -143,7 +141,7 @@ def scour(
 
 
 def _dissolve(book: Book, step: Scour, neutralised: float) -> None:
-    """The entry posted all dry matter as cotton; the part that dissolves is posted for what it is."""
+    """Dissolve the weight loss, and refuse more acid than it holds."""
     organic = step.weight_loss * (1.0 - step.ash_share)
     acid = neutralised * molar_mass(ACID) / molar_mass("sodium_hydroxide")
     if acid > organic:
@@ -153,10 +151,7 @@ def _dissolve(book: Book, step: Scour, neutralised: float) -> None:
             f"weight loss of {100 * step.weight_loss:g} % can take; accepted is up to "
             f"{1000 * organic * molar_mass('sodium_hydroxide') / molar_mass(ACID):.3g} g/kg",
         )
-    book.move("cotton", "dissolved by the scour", step.weight_loss, PROCESS, GREY)
-    book.move(ACID, "dissolved by the scour", acid, GREY, PROCESS)
-    book.move(EXTRACT, "dissolved by the scour", organic - acid, GREY, PROCESS)
-    book.move("cotton_ash", "dissolved by the scour", step.weight_loss - organic, GREY, PROCESS)
+    post_dissolved(book, step.weight_loss, step.ash_share, acid)
 
 
 def _agents(step: Scour, materials: Mapping[str, Material]) -> list[tuple[Material, float]]:

@@ -13,7 +13,6 @@ PLACES = ("first", "second", "third", "fourth", "fifth")
 BOX_RANGE = (
     "pick_up",
     "exchange",
-    "feed_ratio",
     "tank_volume",
     "heated_surface",
     "surface_heat_loss",
@@ -33,6 +32,10 @@ class Treatment:
         "box_overflow",
         "auxiliary_uptake",
         "peroxide_broken_down",
+        "feed_ratio",
+        "weight_loss",
+        "ash_share",
+        "oxygen_demand",
     )
     RANGE: ClassVar[tuple[str, ...]] = BOX_RANGE
 
@@ -41,9 +44,12 @@ class Treatment:
     box_overflow: float
     auxiliary_uptake: float
     peroxide_broken_down: float
+    feed_ratio: float
+    weight_loss: float
+    ash_share: float
+    oxygen_demand: float
     pick_up: float
     exchange: float
-    feed_ratio: float
     tank_volume: float
     heated_surface: float
     surface_heat_loss: float
@@ -104,6 +110,7 @@ class SulfurDyeing:
         "other_dose",
         "bath_temperature",
         "box_overflow",
+        "feed_ratio",
     )
     RANGE: ClassVar[tuple[str, ...]] = (*BOX_RANGE, "reductant_left", "bath_kept")
 
@@ -121,9 +128,9 @@ class SulfurDyeing:
     bath_wetting_agent: float
     bath_temperature: float
     box_overflow: float
+    feed_ratio: float
     pick_up: float
     exchange: float
-    feed_ratio: float
     tank_volume: float
     heated_surface: float
     surface_heat_loss: float

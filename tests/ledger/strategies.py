@@ -90,7 +90,6 @@ BOX_MACHINE = st.fixed_dictionaries(
     {
         "pick_up": number(0.4, 1.4),
         "exchange": number(20.0, 100.0),
-        "feed_ratio": number(2.0, 40.0),
         "tank_volume": number(50.0, 5000.0),
     }
 )
@@ -105,6 +104,7 @@ SULFUR_RECIPE = st.fixed_dictionaries(
         "bath_reductant": number(0.0, 15.0),
         "bath_caustic": number(0.0, 30.0),
         "box_overflow": number(0.0, 1.0),
+        "feed_ratio": number(2.0, 40.0),
         "other_product": st.just("SOFT"),
         "other_dose": number(0.0, 10.0),
     }
@@ -132,6 +132,7 @@ TREATMENT_RECIPE = st.fixed_dictionaries(
         "third_dose": number(0.0, 30.0),
         "box_temperature": number(15.0, 98.0),
         "box_overflow": number(0.0, 2.0),
+        "feed_ratio": number(2.0, 40.0),
         "auxiliary_uptake": number(0.0, 200.0),
         "peroxide_broken_down": number(0.0, 100.0),
     }
