@@ -6,6 +6,7 @@ from dataclasses import fields
 from functools import cache
 from typing import Any, NamedTuple
 
+from costing.ledger.box_remarks import box_warnings
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
 from costing.quantities import QUANTITIES, label, shown
@@ -68,6 +69,7 @@ def _warnings(ledger: Ledger) -> list[Remark]:
                     "the rinse gets less water than the yarn takes up; water was added to hold the level",
                 )
             )
+    found += [Remark("warning", where, text) for where, text in box_warnings(ledger)]
     for what, code in (("warp", ledger.style.warp_yarn), ("weft", ledger.style.weft_yarn)):
         if not code:
             text = f"no code of a {what} yarn: the {what} yarn is not in the cost and not in the price"

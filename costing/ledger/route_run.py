@@ -17,6 +17,8 @@ from costing.settings.mill import Material
 from costing.settings.steps import Drying, Step
 
 COTTON = "cotton"
+TAKE_OFF = "take-off"
+LEFT = "left on the yarn"
 
 
 class Run(NamedTuple):
@@ -98,10 +100,10 @@ def run_route(
 
 def _take_off(yarn: YarnState) -> list[Line]:
     """What is still in the process account leaves on the yarn."""
-    book = Book("take-off")
+    book = Book(TAKE_OFF)
     book.move(COTTON, "dyed yarn", yarn.fibre, PROCESS, YARN)
     book.move("water", "moisture of the dyed yarn", yarn.regain_water + yarn.liquor, PROCESS, YARN)
     for source in (yarn.dissolved, yarn.loose, yarn.dried_on):
         for substance, amount in source.items():
-            book.move(substance, "left on the yarn", amount, PROCESS, YARN)
+            book.move(substance, LEFT, amount, PROCESS, YARN)
     return book.lines

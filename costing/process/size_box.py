@@ -59,8 +59,8 @@ def size_liquor(step: Sizing, yarn: YarnState) -> SizeLiquor:
     if step.pick_up <= yarn.liquor:
         raise InputError(
             step.name,
-            f"the warp leaves the size box with {step.pick_up:.3g} L/kg and brings {yarn.liquor:.3g} L/kg: no "
-            "size can be fed; accepted is more liquor out than in: squeeze or dry it before the size box",
+            f"the warp leaves the size box with {step.pick_up:.3g} L/kg and brings {yarn.liquor:.3g} L/kg: "
+            "no size can be fed; accepted is more liquor out than in: squeeze or dry it before the size box",
         )
     exchange = step.exchange if yarn.liquor > 0.0 else 1.0
     feed = step.pick_up - yarn.liquor

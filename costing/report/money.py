@@ -21,7 +21,7 @@ from costing.report.table import (
 )
 from costing.settings.mill import Mill
 
-SCOPE = "Yarn and dyeing only: sizing, weaving and finishing are not in."
+SCOPE = "Yarn, dyeing and size where the route has a size box: weaving and finishing are not in."
 ALL_STEPS = "all steps"
 YARNS = ("warp yarn", "weft yarn")
 

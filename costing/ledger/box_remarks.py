@@ -1,0 +1,120 @@
+"""What a practitioner would say of sulfur dye, treatments and size before believing the number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from costing.ledger.route_run import LEFT, TAKE_OFF
+from costing.ledger.whole import Ledger
+from costing.process.bath_brought import DESTROYED
+from costing.process.box import OVERFLOW
+from costing.process.mixing import WATER
+from costing.process.postings import AIR, DRAIN, STORE
+from costing.process.size_box import size_liquor
+from costing.settings.box_steps import SulfurDyeing
+from costing.settings.product_fields import DYE
+from costing.settings.sizing_step import Sizing
+from costing.settings.steps import IndigoDyeing
+
+MUCH_OVERFLOW = 0.1  # L/kg
+MUCH_DYE_IN_A_DIP = 0.006  # kg/kg; common practice, no source
+THICK_FEED = 0.16  # kg/L; common practice, no source
+ACIDS = ("acetic_acid", "sulfuric_acid")
+
+Found = Iterator["tuple[str, str]"]
+
+
+def box_warnings(ledger: Ledger) -> Found:
+    """Warnings of the boxes of a route.
+
+    Parameters
+    ----------
+    ledger : Ledger
+        Of an enquiry.
+
+    Yields
+    ------
+    tuple of str
+        Step, and one sentence in the trade's words.
+    """
+    yield from _of_gas(ledger)
+    yield from _of_steps(ledger)
+    yield from _left_on_yarn(ledger)
+
+
+def _of_gas(ledger: Ledger) -> Found:
+    for line in ledger.run.lines:
+        if line.substance == "hydrogen_sulfide" and line.destination == AIR and line.amount > 1e-9:
+            yield (
+                line.step,
+                f"acid meets sulfide here and would set free {1000 * line.amount:.2g} g/kg of hydrogen "
+                "sulfide, a deadly gas: rinse and oxidise the yarn before it meets acid",
+            )
+
+
+def _of_steps(ledger: Ledger) -> Found:
+    overflows = {
+        line.step: line.amount
+        for line in ledger.run.lines
+        if line.cause == OVERFLOW and line.substance == WATER and line.destination.startswith(DRAIN)
+    }
+    destroyed = {
+        line.step: line.amount
+        for line in ledger.run.lines
+        if line.cause == DESTROYED and line.source == STORE and line.substance == "sodium_hydrosulfite"
+    }
+    for step, yarn in ledger.run.entering:
+        if isinstance(step, SulfurDyeing) and overflows.get(step.name, 0.0) > MUCH_OVERFLOW:
+            yield (
+                step.name,
+                f"the sulfur box overflows {overflows[step.name]:.2f} L/kg with its dye: squeeze harder in "
+                "front of it, or feed stronger",
+            )
+        elif isinstance(step, IndigoDyeing):
+            if destroyed.get(step.name, 0.0) > 1e-6:
+                yield (
+                    step.name,
+                    f"oxidant on the yarn destroys {1000 * destroyed[step.name]:.2g} g/kg of "
+                    "hydrosulfite: rinse it off before the dye boxes",
+                )
+            in_a_dip = step.indigo_on_yarn / step.dips
+            if in_a_dip > MUCH_DYE_IN_A_DIP:
+                yield (
+                    step.name,
+                    f"{100 * step.indigo_on_yarn:.3g} % of indigo in {step.dips:.0f} dip(s) is "
+                    f"{100 * in_a_dip:.2g} % for each: more than a dip usually builds up",
+                )
+        elif isinstance(step, Sizing):
+            liquor = size_liquor(step, yarn)
+            if liquor.feed_strength > THICK_FEED:
+                yield (
+                    step.name,
+                    f"the size fed must hold {1000 * liquor.feed_strength:.0f} g/L, thicker than usual: the "
+                    "warp brings water; dry or squeeze it harder in front of the size box",
+                )
+            if abs(step.size_add_on - ledger.style.size_add_on) > 1e-9:
+                yield (
+                    step.name,
+                    f"the recipe puts {100 * step.size_add_on:.3g} % of size on, style {ledger.style.code} "
+                    f"counts {100 * ledger.style.size_add_on:.3g} % in the mass of the cloth",
+                )
+
+
+def _left_on_yarn(ledger: Ledger) -> Found:
+    sulfur_dyed = any(isinstance(step, SulfurDyeing) for step in ledger.steps)
+    dyes = {step.sulfur_dye_product for step in ledger.steps if isinstance(step, SulfurDyeing)} | {"indigo"}
+    for line in ledger.run.lines:
+        if line.step != TAKE_OFF or line.cause != LEFT or line.amount < 1e-6:
+            continue
+        if line.substance in dyes:
+            yield (
+                "take-off",
+                f"{1000 * line.amount:.2g} g/kg of unfixed {DYE} stays on the yarn: nothing rinses it behind "
+                "the last dye box",
+            )
+        elif sulfur_dyed and line.substance in ACIDS:
+            yield (
+                "take-off",
+                f"{1000 * line.amount:.2g} g/kg of acid is dried on sulfur-dyed yarn: acid damages it in "
+                "store; leave it slightly alkaline",
+            )
