@@ -23,12 +23,14 @@ AUXILIARY_ROLES = ("salt",)
 
 def mill_with(field: str, **product: Any) -> Mill:
     """The example mill with one product more, named by every step that has the field."""
-    mill = example_mill()
+    routes = (ROUTE, [("sulfur dyeing", "sulfur")], [("oxidation", "treatment")], [("size box", "size")])
+    route = next(steps for steps in routes if any(field in STEP_KINDS[kind].RECIPE for _, kind in steps))
+    mill = example_mill(route=route)
     mill.materials["X"] = material("X", **{"strength": 0.5, "remainder": "water", "price": 1.0, **product})
-    for step, kind in ROUTE:
+    for step, kind in route:
         if field in STEP_KINDS[kind].RECIPE:
             entries = mill.recipe_steps["R", step]
-            entries[field] = entries[field]._replace(value="X")
+            entries[field] = Entry("X", f"test, {field}")
     return mill
 
 
@@ -46,7 +48,7 @@ def test_what_reacts_is_no_auxiliary(field: str, substance: str) -> None:
     said = refusal(mill_with(field, substance=substance))
     assert said == (
         f"test, {field}: {field.replace('_', ' ')} is 'X', which holds {substance.replace('_', ' ')}; "
-        "accepted is a product without a formula, or one that holds a salt"
+        "accepted is a product without a formula that is no dye, or one that holds a salt"
     )
 
 
