@@ -610,16 +610,18 @@ End Function
 Private Sub DescribeGroup3()
     Describe "WARP_ROPES_FOR_ENDS", "Ropes, beams and sets: Ropes that a number of ends makes. Gives: ropes.", _
         Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
-        "ends in one rope, 1 to 1000", "unit of the result; left out: none, a pure number")
+        "ends in one rope, or on one section beam of a sheet, 1 to 1000", _
+        "unit of the result; left out: none, a pure number")
     Describe "WARP_ENDS_PER_ROPE", "Ropes, beams and sets: Ends in each rope, on average. Gives: ends per rope.", _
         Array("warp ends over the full width, selvedges in, a whole number from 1 to 30000", _
         "ropes of one warp or set, a whole number from 1 to 200", _
         "unit of the result; left out: none, a pure number")
     Describe "WARP_ENDS_FROM_ROPES", "Ropes, beams and sets: Ends in a number of equal ropes, or on the section beams made from them. Gives: ends.", _
-        Array("ropes of one warp or set, a whole number from 1 to 200", "ends in one rope, 1 to 1000", _
+        Array("ropes of one warp or set, a whole number from 1 to 200", _
+        "ends in one rope, or on one section beam of a sheet, 1 to 1000", _
         "unit of the result; left out: none, a pure number")
     Describe "WARP_ROPE_MASS_PER_METRE", "Ropes, beams and sets: Mass of one metre of one rope. Gives: rope mass per metre [g/m].", _
-        Array("ends in one rope, 1 to 1000", _
+        Array("ends in one rope, or on one section beam of a sheet, 1 to 1000", _
         "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
         "unit of the result; left out: g/m")
     Describe "WARP_WARP_SHEET_MASS_PER_METRE", "Ropes, beams and sets: Mass of one metre of the whole warp, as ropes or as a sheet. Gives: warp sheet mass per metre [g/m].", _
@@ -631,7 +633,7 @@ Private Sub DescribeGroup3()
         "mass per length of the yarn as it runs, plied if plied [tex], 1 to 1000 tex", _
         "length of one set [m], 1 to 200,000 m", "unit of the result; left out: kg")
     Describe "WARP_SETS_SIDE_BY_SIDE", "Ropes, beams and sets: Sets that the range can run at once; 0 where one set has more ropes than the range has places. Gives: sets side by side.", _
-        Array("ropes that the range can run side by side, a whole number from 1 to 200", _
+        Array("ropes that the range can run side by side, or section beams in the creel of a sheet, a whole number from 1 to 200", _
         "ropes of one warp or set, a whole number from 1 to 200", _
         "unit of the result; left out: none, a pure number")
     Describe "WARP_SECTION_BEAMS", "Ropes, beams and sets: Section beams that a warp needs. Gives: section beams.", _

@@ -7,8 +7,8 @@ import math
 from typing import Any
 
 from costing.book.quantity_cell import is_error, read_quantity
-from costing.book.sheet import Given, key_of
-from costing.quantities import CHOICES, QUANTITIES, InputError
+from costing.book.sheet import Given
+from costing.quantities import CHOICES, QUANTITIES, InputError, folded
 from costing.quantities.checking import check_choice
 
 LONGEST_TEXT = 200
@@ -89,7 +89,7 @@ def value_of(name: str, cell: Given, unit: object) -> Any:
     if cell.is_empty:
         return None
     if name in CHOICES:
-        return check_choice(name, text_of(cell, key_of(name)), cell.where)
+        return check_choice(name, text_of(cell, folded(name)), cell.where)
     if name in QUANTITIES:
         return read_quantity(cell.value, unit, name, cell.where, shown_as_percent=cell.shown_as_percent)
-    return text_of(cell, key_of(name), LONGEST_CODE)
+    return text_of(cell, folded(name), LONGEST_CODE)

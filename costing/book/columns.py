@@ -20,8 +20,8 @@ from costing.book.layout import (
     UNIT,
     row_text,
 )
-from costing.book.sheet import Given, Sheet, key_of
-from costing.quantities import InputError
+from costing.book.sheet import Given, Sheet
+from costing.quantities import InputError, folded, listed
 from costing.settings.building import Entry
 
 HEADS = (QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE)
@@ -61,13 +61,13 @@ class ColumnReader:
         self._wanted = {
             self._key(part, row_text(name)): (part, name) for part, names in wanted.items() for name in names
         }
-        self._parts = {key_of(part): part for part in wanted}
+        self._parts = {folded(part): part for part in wanted}
         self._rows = self._find_rows()
         self.columns = self._find_columns()
         self._refuse_unknown_rows()
 
     def _key(self, part: str, quantity: str) -> tuple[str, str]:
-        return (key_of(part) if self._by_part else "", key_of(quantity))
+        return (folded(part) if self._by_part else "", folded(quantity))
 
     def _find_rows(self) -> dict[tuple[str, str], int]:
         found: dict[tuple[str, str], int] = {}
@@ -110,19 +110,19 @@ class ColumnReader:
             if not code:
                 self._refuse_values_without_code(column, cell)
                 continue
-            if key_of(code) in seen:
+            if folded(code) in seen:
                 raise InputError(
                     cell.where,
-                    f"the code {code!r} stands twice, also in {seen[key_of(code)]}; accepted is a code "
+                    f"the code {code!r} stands twice, also in {seen[folded(code)]}; accepted is a code "
                     f"of its own for each {self.kind}",
                 )
-            seen[key_of(code)] = cell.where
+            seen[folded(code)] = cell.where
             text = text_of(self.sheet.given(described, column), "description") if described else ""
             found.append(Filled(code, text, cell.where, column))
         return found
 
     def _refuse_values_without_code(self, column: int, cell: Given) -> None:
-        head = key_of(self.sheet.text(self._head_row, column))
+        head = folded(self.sheet.text(self._head_row, column))
         if head not in ("", self.kind):
             return  # a column of notes
         for row in self._rows.values():
@@ -150,13 +150,13 @@ class ColumnReader:
                 raise InputError(
                     self.sheet.where(row, self._part_column),
                     f"the step {step!r} is in no route; accepted is one of: "
-                    f"{', '.join(self._parts.values())}",
+                    f"{listed(self._parts.values(), step)}",
                 )
             names = [row_text(name) for key, (_, name) in self._wanted.items() if key[0] == part]
             raise InputError(
                 self.sheet.where(row, self._heads[QUANTITY]),
                 f"the quantity {quantity!r} is not one of this {'step' if self._by_part else 'sheet'}; "
-                f"accepted is one of: {', '.join(names)}",
+                f"accepted is one of: {listed(names, quantity)}",
             )
 
     def entry(self, item: Filled, part: str, name: str) -> Entry:
@@ -184,7 +184,7 @@ class ColumnReader:
 
     def _has(self, part: str) -> bool:
         """True where the sheet has rows of a part: then it has to have all of them."""
-        return not self._by_part or any(key[0] == key_of(part) for key in self._rows)
+        return not self._by_part or any(key[0] == folded(part) for key in self._rows)
 
     def entries(self, item: Filled, part: str, names: Iterable[str]) -> dict[str, Entry]:
         """What a column says of several quantities."""

@@ -7,9 +7,9 @@ from typing import Any
 
 from costing.book.cells import date_of, text_of, value_of
 from costing.book.layout import row_text, tables_of
-from costing.book.sheet import Given, Sheet, key_of
+from costing.book.sheet import Given, Sheet
 from costing.book.tables import read_table, refuse_twice
-from costing.quantities import InputError, check
+from costing.quantities import InputError, check, folded, listed
 from costing.settings.mill import MillCosts
 
 NAMES = (
@@ -57,12 +57,12 @@ def read_costs(sheet: Sheet) -> MillCosts:
 def _cost_rows(sheet: Sheet) -> dict[str, tuple[Given, Given]]:
     """Name -> value and unit, of the rows that are known; any other row must be empty."""
     costs, currencies = tables_of("mill_costs")
-    names = {key_of(row_text(name)): name for name in NAMES}
+    names = {folded(row_text(name)): name for name in NAMES}
     found: dict[str, tuple[Given, Given]] = {}
     for row in refuse_twice(read_table(sheet, costs, [currencies]), "row"):
-        name = names.get(key_of(row.code))
+        name = names.get(folded(row.code))
         if name is None and not row.cells["value"].is_empty:
-            accepted = ", ".join(row_text(known) for known in NAMES)
+            accepted = listed(map(row_text, NAMES), row.code, most=len(NAMES))
             raise InputError(
                 row.where, f"the quantity {row.code!r} is unknown; accepted is one of: {accepted}"
             )

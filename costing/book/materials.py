@@ -6,7 +6,7 @@ from costing.book.layout import substance_names, tables_of
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.money import price_from_volume
-from costing.quantities import InputError, check
+from costing.quantities import InputError, check, listed, meant
 from costing.quantities.units import measure
 from costing.settings.mill import YARN_ROLES, Material, Mill
 
@@ -48,12 +48,13 @@ def _material(row: TableRow, mill: Mill) -> Material:
     price, freight, per = _price(row, density)
     assert mill.costs is not None
     currency = row.text("currency")
-    known = {mill.costs.currency, *mill.costs.exchange_rates}
-    if currency and currency not in known:
+    known = sorted({mill.costs.currency, *mill.costs.exchange_rates})
+    known_currency = meant(currency, known) if currency else ""
+    if known_currency is None:
         raise InputError(
             row.at("currency"),
             f"currency {currency!r} of {row.code!r} has no exchange rate; accepted is one of: "
-            f"{', '.join(sorted(known))}",
+            f"{listed(known, currency)}",
         )
     strength = row.number("strength", "strength_unit")
     return Material(
@@ -73,7 +74,7 @@ def _material(row: TableRow, mill: Mill) -> Material:
         price=price,
         price_by=per,
         freight=freight,
-        currency=currency,
+        currency=known_currency,
         price_date=row.date("price_date"),
         where=row.where,
     )

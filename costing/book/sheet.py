@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from costing.book.quantity_cell import is_empty
-from costing.quantities import InputError
+from costing.quantities import InputError, folded, listed
 
 Place = tuple[int, int]  # row and column, counted from 1
 
@@ -46,17 +46,6 @@ class Given(NamedTuple):
     def is_empty(self) -> bool:
         """True where nothing was given."""
         return self.value is None
-
-
-def key_of(text: object) -> str:
-    """A text as it is compared: case, blanks and underscores do not count.
-
-    Examples
-    --------
-    >>> key_of("  Bath_indigo ") == key_of("bath  indigo")
-    True
-    """
-    return " ".join(str(text).replace("_", " ").split()).casefold()
 
 
 def column_letters(column: int) -> str:
@@ -112,7 +101,7 @@ class Sheet:
         self._keys: dict[int, list[tuple[int, str]]] = {}
         for (row, column), value in sorted(self._cells.items(), key=lambda item: item[0]):
             if isinstance(value, str):
-                self._keys.setdefault(row, []).append((column, key_of(value)))
+                self._keys.setdefault(row, []).append((column, folded(value)))
 
     @classmethod
     def from_rows(cls, title: str, rows: Any, first_row: int = 1, first_column: int = 1) -> Sheet:
@@ -203,7 +192,7 @@ class Sheet:
         InputError
             A needed head is nowhere, or a head stands twice.
         """
-        heads = {key_of(head): head for head in wanted}
+        heads = {folded(head): head for head in wanted}
         best: tuple[int, dict[str, int]] = (0, {})
         for row, keys in self._keys.items():
             found: dict[str, int] = {}
@@ -242,12 +231,12 @@ def find_sheets(sheets: Mapping[str, Sheet], wanted: Iterable[str]) -> dict[str,
     InputError
         One is missing.
     """
-    by_key = {key_of(name): sheet for name, sheet in sheets.items()}
+    by_key = {folded(name): sheet for name, sheet in sheets.items()}
     found = {}
     for name in wanted:
-        sheet = by_key.get(key_of(name))
+        sheet = by_key.get(folded(name))
         if sheet is None:
-            there = ", ".join(sheets) or "none"
-            raise InputError("", f"the sheet {name!r} is missing; there are: {there}")
+            there = listed(sheets, most=40)
+            raise InputError("", f"the sheet {name!r} is missing or was renamed; there are: {there}")
         found[name] = sheet
     return found

@@ -10,12 +10,14 @@ from typing import Any
 from costing.book.cells import LONGEST_CODE, LONGEST_TEXT, date_of, text_of
 from costing.book.layout import MOST_STEPS, Column, Table, accepted_words
 from costing.book.quantity_cell import read_number, read_quantity
-from costing.book.sheet import Given, Sheet, key_of
-from costing.quantities import CHOICES, InputError
+from costing.book.sheet import Given, Sheet
+from costing.quantities import CHOICES, InputError, folded, listed, meant
 from costing.quantities.checking import check_choice
 
 # Lists of codes are checked against the mill's own sheets, not against a list of words.
-OWN_CODES = ("style_codes", "recipe_codes", "range_codes", "route_codes", "currency_codes")
+CODE_SHEETS = ("style_codes", "recipe_codes", "range_codes")
+MOST_WORDS = 40  # of a list that the user cannot lengthen: all of it
+OWN_CODES = (*CODE_SHEETS, "route_codes", "currency_codes")
 
 
 @dataclass(frozen=True)
@@ -39,16 +41,16 @@ class TableRow:
         what = column.head.lower()
         text = text_of(cell, what, LONGEST_CODE if column.kind in ("code", "choice") else LONGEST_TEXT)
         if not text:
-            if column.needed:
+            if column.needed and column.list not in CODE_SHEETS:  # whose codes are told by who knows them
                 raise InputError(cell.where, f"{what} is empty; accepted is {_accepted(column)}")
             return ""
         if column.list in CHOICES:
             return check_choice(column.list, text, cell.where)
         if column.list and column.list not in OWN_CODES:
-            known = {key_of(word): word for word in accepted_words(column.list)}
-            if key_of(text) not in known:
-                raise InputError(cell.where, f"{what} is {text!r}; accepted is {_accepted(column)}")
-            return known[key_of(text)]
+            known = meant(text, accepted_words(column.list))
+            if known is None:
+                raise InputError(cell.where, f"{what} is {text!r}; accepted is {_accepted(column, text)}")
+            return known
         return text
 
     def whole(self, name: str, most: int = MOST_STEPS) -> int:
@@ -107,11 +109,11 @@ class TableRow:
         return self.cells[name].where
 
 
-def _accepted(column: Column) -> str:
+def _accepted(column: Column, near: str = "") -> str:
     if column.list in CHOICES:
-        return f"one of: {', '.join(CHOICES[column.list])}"
+        return f"one of: {listed(CHOICES[column.list])}"
     if column.list and column.list not in OWN_CODES:
-        return f"one of: {', '.join(accepted_words(column.list))}"
+        return f"one of: {listed(accepted_words(column.list), near, most=MOST_WORDS)}"
     return column.meaning or "a text"
 
 
@@ -138,9 +140,9 @@ def read_table(sheet: Sheet, table: Table, others: Sequence[Table] = ()) -> Iter
     columns = {column.name: column for column in table.columns}
     first = table.columns[0]
     # What stands above the heads of the next table is no row of this one.
-    above = {key_of(text) for other in others for text in (other.heading, other.columns[0].meaning)}
+    above = {folded(text) for other in others for text in (other.heading, other.columns[0].meaning)}
     for row in sheet.rows_below(head_row, other_rows):
-        if key_of(sheet.text(row, places[first.head])) in above - {""}:
+        if folded(sheet.text(row, places[first.head])) in above - {""}:
             continue
         cells = {name: sheet.given(row, places[column.head]) for name, column in columns.items()}
         filled: list[Any] = [cell for cell in cells.values() if not cell.is_empty]
@@ -161,7 +163,7 @@ def refuse_twice(rows: Iterable[TableRow], what: str) -> list[TableRow]:
     seen: dict[str, str] = {}
     found = []
     for row in rows:
-        key = key_of(row.code)
+        key = folded(row.code)
         if key in seen:
             raise InputError(
                 row.where,

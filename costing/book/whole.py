@@ -8,9 +8,9 @@ from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
 from costing.book.layout import GENERAL, RANGE_ROWS, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
-from costing.book.sheet import Sheet, find_sheets, key_of
+from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import read_table, refuse_twice
-from costing.quantities import UNITS, InputError, label
+from costing.quantities import UNITS, InputError, folded, label, listed
 from costing.quantities.units import canonical
 from costing.settings.building import Entry, build
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
@@ -56,28 +56,28 @@ def _read_routes(sheet: Sheet, mill: Mill) -> None:
     numbered: dict[str, dict[int, tuple[str, str]]] = {code: {} for code in mill.routes}
     kinds: dict[str, tuple[str, str]] = {}
     for row in read_table(sheet, steps, [routes]):
-        mill.route(row.code, row.where)
+        code = mill.route_code(row.code, row.where)
         name, kind = row.text("step"), row.text("kind")
         number = row.whole("number")
-        known_kind, place = kinds.setdefault(key_of(name), (kind, row.at("kind")))
+        known_kind, place = kinds.setdefault(folded(name), (kind, row.at("kind")))
         if known_kind != kind:
             raise InputError(
                 row.at("kind"),
                 f"the step {name!r} is of the kind {kind!r} here and {known_kind!r} in {place}; accepted is "
                 "one kind for a name",
             )
-        if number in numbered[row.code]:
+        if number in numbered[code]:
             raise InputError(
                 row.at("number"),
-                f"no. {number} of the route {row.code!r} stands twice; accepted is one step for a number",
+                f"no. {number} of the route {code!r} stands twice; accepted is one step for a number",
             )
-        if any(key_of(name) == key_of(other) for other, _ in numbered[row.code].values()):
+        if any(folded(name) == folded(other) for other, _ in numbered[code].values()):
             raise InputError(
                 row.at("step"),
-                f"the step {name!r} of the route {row.code!r} stands twice; accepted is a name of its own "
+                f"the step {name!r} of the route {code!r} stands twice; accepted is a name of its own "
                 "for each",
             )
-        numbered[row.code][number] = (name, kind)
+        numbered[code][number] = (name, kind)
     for code, places in numbered.items():
         if not places:
             raise InputError(
@@ -94,7 +94,7 @@ def _read_styles(sheet: Sheet, mill: Mill) -> None:
         entries = {name: reader.entry(item, part, name) for part, names in wanted.items() for name in names}
         for name in ("warp_yarn", "weft_yarn"):
             if entries[name].value:
-                _check_yarn(mill, name, entries[name])
+                entries[name] = _yarn(mill, name, entries[name])
         _refuse_crimp_of_other_basis(entries)
         owner = f"style {item.code}"
         mill.styles[item.code] = build(Style, owner, Style.GROUPS, entries, mill.assumptions, _named(item))
@@ -107,14 +107,18 @@ def _order_unit(text: str) -> str:
     return unit if unit in UNITS else "m"
 
 
-def _check_yarn(mill: Mill, name: str, entry: Entry) -> None:
-    wanted, material = label(name), mill.material(entry.value, entry.where)
+def _yarn(mill: Mill, name: str, entry: Entry) -> Entry:
+    """The entry with the code as the sheet Materials has it."""
+    wanted = label(name)
+    fit = [code for code, item in mill.materials.items() if item.role == wanted]
+    material = mill.material(entry.value, entry.where, fit)
     if material.role != wanted:
         raise InputError(
             entry.where,
             f"{wanted} is {material.code!r}, whose role is {material.role!r}; accepted is a material of the "
             f"role {wanted}",
         )
+    return entry._replace(value=material.code)
 
 
 def _refuse_crimp_of_other_basis(entries: Mapping[str, Entry]) -> None:
@@ -144,9 +148,9 @@ def _read_recipes(sheet: Sheet, mill: Mill) -> None:
     for item in reader.columns:
         route = reader.entry(item, GENERAL, "route")
         if not route.value:
-            raise InputError(route.where, f"route is empty; accepted is one of: {', '.join(mill.routes)}")
-        mill.route(route.value, route.where)
-        mill.recipes[item.code] = Recipe(item.code, item.description, route.value)
+            raise InputError(route.where, f"route is empty; accepted is one of: {listed(mill.routes)}")
+        code = mill.route_code(route.value, route.where)
+        mill.recipes[item.code] = Recipe(item.code, item.description, code)
         mill.places["recipe", item.code] = item.where
         for name, kind in steps.items():
             mill.recipe_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RECIPE)
@@ -177,9 +181,9 @@ def _read_enquiries(sheet: Sheet, mill: Mill) -> None:
             elif column.kind == "number":
                 value = row.number(column.name, units.get(column.name, ""))
                 entries[column.name] = Entry(value, row.at(column.name))
-        mill.style(entries["style"].value, entries["style"].where)
-        mill.recipe(entries["recipe"].value, entries["recipe"].where)
-        mill.range(entries["range"].value, entries["range"].where)
+        for name, found in (("style", mill.style), ("recipe", mill.recipe), ("range", mill.range)):
+            entry = entries[name]
+            entries[name] = entry._replace(value=found(entry.value or "", entry.where).code)
         owner = f"enquiry {row.code}"
         fixed = {
             "code": row.code,

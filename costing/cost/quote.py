@@ -149,7 +149,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
     """
     tariff = _utilities(ledger, costs)
     amounts: dict[tuple[str, str, str], float] = {}
-    for step, material, substance, cause, amount, source, destination in ledger.lines:
+    for step, material, substance, cause, amount, source, destination in ledger.postings:
         if material and source not in INTERNAL:
             key = (step, material, cause)
         elif material and source == GREY:

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from costing.effluent.factors import PARAMETERS, Factors, alkalinity_of
 from costing.ledger.whole import Ledger
-from costing.process.postings import DRAIN, Line
+from costing.process.postings import DRAIN, Line, Posting, named
 from costing.settings.mill import Material
 
 
@@ -27,8 +27,8 @@ class Stream(NamedTuple):
         Parameter -> mass [kg/kg].
     alkalinity : float
         Strong-ion difference: sodium less the anions of strong acids [mol/kg].
-    lines : list of Line
-        The postings behind it.
+    postings : list of Posting
+        What is behind it; `lines` are the same, to be read by name.
     factors : Factors
         What one kilogram of each substance adds to each parameter, and why.
     """
@@ -37,8 +37,13 @@ class Stream(NamedTuple):
     flow: float
     loads: dict[str, float]
     alkalinity: float
-    lines: list[Line]
+    postings: list[Posting]
     factors: Factors
+
+    @property
+    def lines(self) -> list[Line]:
+        """The postings, to be read by name."""
+        return named(self.postings)
 
     def concentration(self, parameter: str) -> float:
         """Mass per volume of the stream [kg/L]; 0 where nothing flows."""
@@ -65,12 +70,15 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
     list of Stream
         In the order of the route; the last is named ``all streams``.
     """
-    by_name: dict[str, list[Line]] = {}
-    for line in ledger.lines:
-        if line.destination.startswith(DRAIN):
-            by_name.setdefault(line.destination[len(DRAIN) :], []).append(line)
+    by_account: dict[str, list[Posting]] = {}
+    for posting in ledger.postings:
+        by_account.setdefault(posting[-1], []).append(posting)
     factors = Factors(ledger, materials)
-    found = [_stream(name, lines, factors) for name, lines in by_name.items()]
+    found = [
+        _stream(account[len(DRAIN) :], postings, factors)
+        for account, postings in by_account.items()
+        if account.startswith(DRAIN)
+    ]
     return [*found, _sum(found, factors)]
 
 
@@ -81,19 +89,19 @@ def _sum(found: list[Stream], factors: Factors) -> Stream:
         sum(stream.flow for stream in found),
         {name: sum(stream.loads[name] for stream in found) for name in PARAMETERS},
         sum(stream.alkalinity for stream in found),
-        [line for stream in found for line in stream.lines],
+        [posting for stream in found for posting in stream.postings],
         factors,
     )
 
 
-def _stream(name: str, lines: list[Line], factors: Factors) -> Stream:
+def _stream(name: str, postings: list[Posting], factors: Factors) -> Stream:
     amounts: dict[str, float] = {}
-    for line in lines:
-        amounts[line.substance] = amounts.get(line.substance, 0.0) + line.amount
+    for _, _, substance, _, amount, _, _ in postings:
+        amounts[substance] = amounts.get(substance, 0.0) + amount
     loads = dict.fromkeys(PARAMETERS, 0.0)
     charge = 0.0
     for substance, amount in amounts.items():
         for parameter, share in factors.of(substance).items():
             loads[parameter] += amount * share
         charge += amount * alkalinity_of(substance)
-    return Stream(name, amounts.get("water", 0.0), loads, charge, lines, factors)
+    return Stream(name, amounts.get("water", 0.0), loads, charge, postings, factors)

@@ -147,11 +147,11 @@ class Factors:
             step.name: step.oxygen_demand for step in ledger.steps if isinstance(step, (Scour, Treatment))
         }
         asked = extract = acid = 0.0
-        for line in ledger.lines:
-            if line.source == GREY and line.destination == PROCESS and line.substance in (EXTRACT, ACID):
-                asked += line.amount * rates[line.step]
-                extract += line.amount if line.substance == EXTRACT else 0.0
-                acid += line.amount if line.substance == ACID else 0.0
+        for step, _, substance, _, amount, source, destination in ledger.postings:
+            if source == GREY and destination == PROCESS and substance in (EXTRACT, ACID):
+                asked += amount * rates[step]
+                extract += amount if substance == EXTRACT else 0.0
+                acid += amount if substance == ACID else 0.0
         if extract <= 0.0:
             return NO_DEMAND
         own = demand_of_substance(ACID, self._recovery, self._dye_recovery).found

@@ -2,104 +2,34 @@
 
 from __future__ import annotations
 
-import datetime
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from typing import Any, Callable
 
-from costing.book.cells import DAY_0
 from costing.book.layout import sheet_names
 from costing.book.quantity_cell import is_empty
 from costing.cost.quote import group_of
 from costing.effluent.factors import PARAMETERS
+from costing.formulas.book_tables import opened_book, opened_of, result_table
 from costing.formulas.cell_function import ARRAY, BLOCK, NUMBER, TEXT, CellFunction, Parameter
 from costing.formulas.cell_reading import single, text_of, tidy
 from costing.formulas.formula import PREFIX
-from costing.formulas.opened_book import OpenedBook, kept_book, open_book
 from costing.ledger.plan import plan_cloth, plan_order
 from costing.ledger.route_run import run_route
 from costing.ledger.whole import is_bought
 from costing.process.postings import POWER, Line
 from costing.process.surroundings import Lot, Surroundings
-from costing.quantities import InputError, check
+from costing.quantities import InputError, check, label, listed, meant
 from costing.quantities.units import canonical, convert
-from costing.report import TABLES, Result, Table
-from costing.settings.mill import Enquiry, Mill, Range
+from costing.report import TABLES, Result
+from costing.report.names import codes_called, names_of, parameter_called
+from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill, Range
 from costing.settings.style import Style
 
 TITLE = "The mill's book"
 GREY_KG = "kg of grey yarn"
 UTILITIES = {"water": ("water", "L/kg"), "steam": ("steam", "kg/kg"), "power": (POWER, "kWh/kg")}
 ALL_STREAMS = "all streams"
-MOST_ROWS = 100_000
-
-
-def opened_book(*sheets: Any) -> str:
-    """Read the mill's book from its sheets; the other functions of this group take the text it gives."""
-    where = PREFIX + "OPENED_BOOK"
-    names = sheet_names()
-    given = [*sheets, *[None] * (len(names) - len(sheets))]
-    for name, block in zip(names, given):
-        if not isinstance(block, (list, tuple)):
-            raise InputError(where, f"the sheet {name!r} is missing; accepted is its range from A1 on")
-    return open_book(given)
-
-
-def result_table(book: Any = None, table: Any = None, enquiry: Any = None, rows: Any = None) -> Any:
-    """One table of results with its heads: of one enquiry, or of all."""
-    where = PREFIX + "RESULT_TABLE"
-    key = text_of(table, "table", where).lower().replace(" ", "_")
-    if key not in TABLES:
-        raise InputError(where, f"table is {key!r}; accepted is one of: {', '.join(TABLES)}")
-    opened, code = _opened(book, where), text_of(enquiry, "enquiry", where)
-    found = TABLES[key](opened.mill, opened.results(code, where))
-    return _padded(cells_of_table(found), _rows(rows, where), key, where)
-
-
-def cells_of_table(table: Table) -> list[list[Any]]:
-    """A table as cells: titles, units, then its rows; a date as the number of its day, nothing as "".
-
-    Examples
-    --------
-    >>> from costing.report import Column
-    >>> cells_of_table(Table("t", "T", "", [Column("Day"), Column("Mass", "kg", 1)],
-    ...                      [[datetime.date(2026, 1, 2), None]]))
-    [['Day', 'Mass'], ['', 'kg'], [46024.0, '']]
-    """
-    heads = [[column.title for column in table.columns], [column.unit for column in table.columns]]
-    return [*heads, *[[_cell(value) for value in row] for row in table.rows]]
-
-
-def _cell(value: Any) -> Any:
-    if value is None:
-        return ""
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, datetime.date):
-        return float((value - DAY_0).days)
-    return float(value) if isinstance(value, (int, float)) else str(value)
-
-
-def _padded(cells: list[list[Any]], rows: int | None, what: str, where: str) -> list[list[Any]]:
-    """As many rows as the range has; a range too short is refused, so that no total can lack a row."""
-    if rows is None:
-        return cells
-    if len(cells) > rows:
-        raise InputError(
-            where,
-            f"the table {what!r} has {len(cells)} rows with its heads; accepted is a range of as many, not "
-            f"{rows}",
-        )
-    width = len(cells[0])
-    return cells + [[""] * width for _ in range(rows - len(cells))]
-
-
-def _rows(cell: Any, where: str) -> int | None:
-    found = single(cell, "rows", where)
-    if is_empty(found):
-        return None
-    if isinstance(found, bool) or not isinstance(found, (int, float)) or not 1 <= found <= MOST_ROWS:
-        raise InputError(where, f"rows is {found!r}; accepted is a whole number from 1 to {MOST_ROWS}")
-    return int(found)
+MOST_PARTS = 20  # of a list that a refusal tells
 
 
 def use_per_kg(book: Any = None, what: Any = None, enquiry: Any = None, result_unit: Any = None) -> float:
@@ -140,7 +70,7 @@ def running_use_per_kg(
 ) -> float:
     """What a recipe takes on a range while it runs, per kilogram of yarn: no fill, no stop, no leader."""
     where = PREFIX + "RUNNING_USE_PER_KG"
-    mill = _opened(book, where).mill
+    mill = opened_of(book, where).mill
     found_style = mill.style(text_of(style, "style", where), where)
     found_recipe = mill.recipe(text_of(recipe, "recipe", where), where)
     found_range = mill.range(text_of(range_code, "range", where), where)
@@ -182,15 +112,16 @@ def cost_on(book: Any = None, enquiry: Any = None, basis: Any = None, part: Any 
     """Cost of an enquiry on a basis: all of it, or a cost group, a step or a material."""
     where = PREFIX + "COST_ON"
     _, result = _of_enquiry(book, enquiry, where)
-    chosen, wanted = _basis(result, basis, where, GREY_KG), text_of(part, "part", where)
-    if not wanted:
+    chosen, asked = _basis(result, basis, where, GREY_KG), text_of(part, "part", where)
+    if not asked:
         return float(result.quote.cost_on(chosen))
-    lines = [line for line in result.quote.lines if wanted in (line.group, line.step, line.material)]
-    if not lines:
-        known = dict.fromkeys(
-            [line.group for line in result.quote.lines] + [line.step for line in result.quote.lines]
-        )
-        raise InputError(where, f"part is {wanted!r}; accepted are materials, and: {', '.join(known)}")
+    lines = result.quote.lines
+    groups_and_steps = dict.fromkeys([line.group for line in lines] + [line.step for line in lines])
+    wanted = meant(asked, [*groups_and_steps, *dict.fromkeys(line.material for line in lines)])
+    if wanted is None:
+        known = listed(groups_and_steps, asked, most=MOST_PARTS)
+        raise InputError(where, f"part is {asked!r}; accepted are materials, and: {known}")
+    lines = [line for line in lines if wanted in (line.group, line.step, line.material)]
     return float(sum(line.cost for line in lines) * result.quote.per[chosen])
 
 
@@ -227,61 +158,65 @@ def discharge_concentration(
 
 def _stream(book: Any, enquiry: Any, stream: Any, where: str) -> Any:
     _, result = _of_enquiry(book, enquiry, where)
-    wanted = text_of(stream, "stream", where) or ALL_STREAMS
-    for found in result.streams:
-        if found.name == wanted:
-            return found
-    raise InputError(
-        where,
-        f"stream is {wanted!r}; accepted is one of: {', '.join(found.name for found in result.streams)}",
-    )
+    streams = {found.name: found for found in result.streams}
+    return streams[_word(text_of(stream, "stream", where) or ALL_STREAMS, "stream", streams, where)]
+
+
+def _word(asked: str, what: str, accepted: Collection[str], where: str) -> str:
+    """The one of these words that is meant."""
+    found = meant(asked, accepted)
+    if found is None:
+        said = f"{what} is {asked!r}" if asked else f"{what} is empty"
+        raise InputError(where, f"{said}; accepted is one of: {listed(accepted, asked, most=MOST_PARTS)}")
+    return found
 
 
 def _parameter(cell: Any, where: str) -> str:
-    wanted = text_of(cell, "parameter", where)
-    known = {name.lower(): name for name in (*PARAMETERS, "flow")} | {"cod": "COD, both"}
-    if wanted.lower() not in known:
-        raise InputError(where, f"parameter is {wanted!r}; accepted is one of: {'; '.join(known.values())}")
-    return known[wanted.lower()]
-
-
-def _opened(book: Any, where: str) -> OpenedBook:
-    return kept_book(text_of(book, "book", where), where)
+    asked, known = text_of(cell, "parameter", where), (*PARAMETERS, "flow")
+    found = parameter_called(asked, known)
+    if found is None:
+        accepted = listed(known, sign="; ", most=len(known))
+        raise InputError(where, f"parameter is {asked!r}; accepted is one of: {accepted}")
+    return found
 
 
 def _of_enquiry(book: Any, enquiry: Any, where: str) -> tuple[Mill, Result]:
-    opened = _opened(book, where)
+    opened = opened_of(book, where)
     return opened.mill, opened.result(text_of(enquiry, "enquiry", where), where)
 
 
 def _basis(result: Result, cell: Any, where: str, usual: str) -> str:
-    wanted = text_of(cell, "basis", where) or usual
-    if wanted not in result.quote.per:
-        raise InputError(where, f"basis is {wanted!r}; accepted is one of: {', '.join(result.quote.per)}")
-    return wanted
+    return _word(text_of(cell, "basis", where) or usual, "basis", result.quote.per, where)
 
 
 def _used(mill: Mill, lines: Iterable[Line], cell: Any, where: str) -> tuple[float, str]:
     """Amount of a material as delivered, of a substance as 100 %, or of a utility, with its unit."""
-    wanted = text_of(cell, "what", where)
-    if wanted.lower() in UTILITIES:
-        material, unit = UTILITIES[wanted.lower()]
-        return sum(line.amount for line in lines if is_bought(line) and line.material == material), unit
-    shares = {code: 1.0 for code in mill.materials if code == wanted} or {
-        item.code: item.strength
-        for item in mill.materials.values()
-        if wanted.lower() in (item.counted_as.replace("_", " "), group_of(item), item.role.lower())
-    }
-    if not wanted or not shares:
+    asked = text_of(cell, "what", where)
+    items = mill.materials.values()
+    names = [(item.code, names_of(item.code, _group(item), item)) for item in items]
+    names += [(name, ([name], [], [], [])) for name in UTILITIES]
+    codes, delivered = codes_called(asked, names, where)
+    if not codes:
+        roles = dict.fromkeys(item.role for item in items)
+        held = dict.fromkeys(label(item.counted_as) for item in items if item.counted_as)
         raise InputError(
             where,
-            f"what is {wanted!r}; accepted is a code of the sheet Materials, or as 100 %: a substance or a "
-            f"role of that sheet; or one of: {', '.join(UTILITIES)}",
+            f"what is {asked!r}; accepted is a code of the sheet Materials, such as "
+            f"{listed(mill.materials, asked)}; or as 100 %: {listed([*held, *roles], most=MOST_PARTS)}; or: "
+            f"{', '.join(UTILITIES)}",
         )
+    if codes[0] in UTILITIES:
+        material, unit = UTILITIES[codes[0]]
+        return sum(line.amount for line in lines if is_bought(line) and line.material == material), unit
+    shares = {code: 1.0 if delivered else mill.materials[code].strength for code in codes}
     amount = sum(
         line.amount * shares[line.material] for line in lines if is_bought(line) and line.material in shares
     )
     return amount, "kg/kg"
+
+
+def _group(item: Material) -> str:
+    return item.role if item.role in YARN_ROLES else group_of(item)
 
 
 def _in_unit(value: float, unit: str, cell: Any, where: str, usual: str = "") -> float:

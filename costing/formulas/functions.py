@@ -17,7 +17,15 @@ from costing.process.chemistry import molar_mass_of_formula
 from costing.process.hydrosulfite import hydrosulfite_behind_dips
 from costing.quantities import QUANTITIES, InputError, check, describe, quantity, to_house
 from costing.quantities.units import canonical, convert
-from costing.reference_data import Default, cautions, defaults, fingerprint, materials
+from costing.reference_data import (
+    Default,
+    cautions,
+    cautions_of,
+    defaults,
+    fingerprint,
+    materials,
+    meaning_of,
+)
 from costing.reference_data import published_ranges as ranges
 
 TITLE = "Look-ups, sets and the program"
@@ -58,6 +66,10 @@ def caution_for(key: Any = None) -> str:
     where = PREFIX + "CAUTION_FOR"
     name = text_of(key, "key", where).lower().replace(" ", "_")
     form = materials().get(name)
+    if not form and name not in cautions():
+        # A substance has the same caution in all its forms; a role may have more than one.
+        known = cautions_of(meaning_of(name, "key", where))
+        name = known[0] if len(known) == 1 else name
     key_of_caution = form.caution if form else _known(name, {**materials(), **cautions()}, where)
     found = cautions()[key_of_caution]
     text = f"{form.name if form else found.name}: {found.caution} {found.defer}"

@@ -46,11 +46,14 @@ class OpenedBook:
         InputError
             No such enquiry, or one that is refused, with sheet and cell.
         """
-        if code not in self._results:
-            enquiry = self.mill.enquiry(code, where)
+        found = self._results.get(code)
+        if found is None:
+            enquiry = self.mill.enquiry(code, where)  # which may be typed another way
+            found = self._results.get(enquiry.code)
+        if found is None:
             with placed(self.mill, enquiry):
-                self._results[code] = work_out(self.mill, enquiry)
-        return self._results[code]
+                found = self._results[enquiry.code] = work_out(self.mill, enquiry)
+        return found
 
     def results(self, code: str, where: str) -> list[Result]:
         """The results of one enquiry, or of all where no code is given."""

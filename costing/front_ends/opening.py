@@ -8,15 +8,16 @@ from typing import Any
 
 from costing.cost.quote import EFFLUENT, CostLine
 from costing.effluent.discharge import Stream
-from costing.quantities import InputError
+from costing.quantities import InputError, folded, listed, meant
 from costing.quantities.units import convert
-from costing.reference_data import cautions, defaults, substances
+from costing.reference_data import cautions, cautions_of, defaults, meaning_of, spelled
 from costing.reference_data.source_list import sources
 from costing.report import Column, Result, Table, costs_of
 from costing.report.drain import ALL_STREAMS, FIGURES, discharge_of
 from costing.report.drain_lines import opened
+from costing.report.names import RANKS, Called, codes_called, names_of, parameter_called
 from costing.report.table import FINISHED_METRE, capital, largest_first, used_lines
-from costing.settings.mill import Material, Mill
+from costing.settings.mill import Mill
 
 DRAIN_WORD = "drain"
 COSTS = {"cost": None, EFFLUENT: EFFLUENT, "overhead": "overhead"}  # word -> the group of cost it keeps
@@ -56,37 +57,33 @@ def open_figure(
     InputError
         No such figure, step or stream.
     """
-    wanted = _folded(figure)
+    wanted = folded(figure)
     step = _one_of("--step", step, _steps(result), "step of this route")
     stream = _one_of("--stream", stream, [item.name for item in result.streams], "stream of this enquiry")
     if wanted == DRAIN_WORD:
         if step is not None:
             raise InputError("--step", "opens one parameter; accepted with --of drain is --stream")
         return [discharge_of(result, _stream(result, stream), brief)]
-    parameter = wanted.removeprefix(f"{DRAIN_WORD} ")
-    names = _names(mill, result)
-    if parameter == wanted and (wanted in COSTS or wanted in names):
+    of_drain = wanted.removeprefix(f"{DRAIN_WORD} ")
+    called = _called(mill, result)
+    chosen = codes_called(figure, called, "--of")[0] if of_drain == wanted else []
+    if of_drain == wanted and (wanted in COSTS or chosen):
         if stream is not None:
             raise InputError("--stream", f"goes with a parameter of the drain; {figure!r} is none")
         if wanted in COSTS:
             return [_cost(mill, result, wanted, step)]
-        return [_use(mill, result, figure, names[wanted], step)]
-    asked = {name.lower(): item for name, item in FIGURES.items()} | {"cod": FIGURES["COD, both"]}
-    begun = [name for name in asked if name.startswith((f"{parameter} ", f"{parameter},"))]
-    if parameter not in asked and len(begun) == 1:
-        parameter = begun[0]  # "sulfur" is "sulfur, all forms"
-    if parameter not in asked:
+        return [_use(mill, result, figure, chosen, step)]
+    parameter = parameter_called(of_drain, FIGURES)
+    if parameter is None:
+        names = dict.fromkeys(
+            folded(name) for rank in range(RANKS) for _, ranks in called for name in ranks[rank]
+        )
         raise InputError(
             "--of",
             f"{figure!r} is nothing that enquiry {result.enquiry.code} uses or drains; there are: "
             f"{', '.join([*COSTS, *names])}; in the drain: {DRAIN_WORD} for all, {'; '.join(FIGURES)}",
         )
-    return opened(result, asked[parameter], step, None if stream == ALL_STREAMS else stream, brief)
-
-
-def _folded(text: str) -> str:
-    """A name as it is compared: capitals, underscores and double spaces do not count."""
-    return " ".join(text.replace("_", " ").lower().split())
+    return opened(result, FIGURES[parameter], step, None if stream == ALL_STREAMS else stream, brief)
 
 
 def _one_of(option: str, word: str | None, there: Sequence[str], what: str) -> str | None:
@@ -99,10 +96,10 @@ def _one_of(option: str, word: str | None, there: Sequence[str], what: str) -> s
     """
     if word is None:
         return None
-    for name in there:
-        if _folded(name) == _folded(word):
-            return name
-    raise InputError(option, f"{word!r} is not a {what}; there are: {', '.join(there)}")
+    found = meant(word, there)
+    if found is None:
+        raise InputError(option, f"{word!r} is not a {what}; there are: {listed(there, word)}")
+    return found
 
 
 def _steps(result: Result) -> list[str]:
@@ -132,31 +129,12 @@ def _cost(mill: Mill, result: Result, word: str, step: str | None) -> Table:
     return largest_first("cost", title, note, columns, rows, [3, 4])
 
 
-def _names(mill: Mill, result: Result) -> dict[str, list[str]]:
-    """Name of what is used -> the materials or utilities that it means; codes first, then groups."""
-    called = [
-        (line.material, _called(line, mill.materials.get(line.material))) for line in used_lines(result)
+def _called(mill: Mill, result: Result) -> list[tuple[str, Called]]:
+    """What an enquiry uses, with all its names."""
+    return [
+        (line.material, names_of(line.material, line.group, mill.materials.get(line.material)))
+        for line in used_lines(result)
     ]
-    names: dict[str, list[str]] = {}
-    for rank in range(4):
-        found: dict[str, dict[str, None]] = {}
-        for code, ranks in called:
-            for name in ranks[rank]:
-                found.setdefault(_folded(name), {})[code] = None
-        for name, codes in found.items():
-            names.setdefault(name, list(codes))
-    return names
-
-
-def _called(line: CostLine, product: Material | None) -> tuple[list[str], ...]:
-    """Names of what a line uses: by code, by group of cost, by role, by substance."""
-    if product is None:
-        return [line.material], [line.group], [], []
-    of_substance: list[str] = []
-    for key in dict.fromkeys(filter(None, (product.substance, product.counted_as))):
-        name = substances()[key].name
-        of_substance += [key, key.removeprefix("sodium_"), name, name.split(" (")[0]]
-    return [line.material], [line.group], [product.role] if product.role else [], of_substance
 
 
 def _use(mill: Mill, result: Result, figure: str, chosen: list[str], step: str | None) -> Table:
@@ -208,8 +186,10 @@ def caution_text(word: str | None) -> str:
         No such caution.
     """
     table = cautions()
-    wanted = (word or "").lower()
-    found = [row for key, row in table.items() if wanted in f"{key} {row.name}".lower()]
+    wanted = spelled(word or "")
+    found = [row for key, row in table.items() if wanted in spelled(f"{key} {row.name}")]
+    if not found and (meaning := meaning_of(wanted, "the word", "caution")):
+        found = [table[key] for key in dict.fromkeys(cautions_of(meaning))]
     if not found:
         raise InputError("caution", f"{word!r} has no caution here; there are: {', '.join(table)}")
     parts = [textwrap.fill(f"{row.name.upper()}: {row.caution}", 100) for row in found]

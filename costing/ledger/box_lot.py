@@ -17,7 +17,7 @@ from costing.ledger.plan import Plan
 from costing.process.bath_content import BathContent
 from costing.process.box import Box, post_fill
 from costing.process.mixing import post_water
-from costing.process.postings import EARLIER_LOT, NEXT_LOT, Book, Line
+from costing.process.postings import EARLIER_LOT, NEXT_LOT, Book, Posting
 from costing.process.size_box import post_size, size_liquor
 from costing.process.sulfur_dyeing import box_of_sulfur_dye
 from costing.process.treatment import box_of_treatment
@@ -35,7 +35,7 @@ BOXES: dict[str, Callable[[Any, YarnState, Mapping[str, Material]], Box]] = {
 }
 
 
-def size_fill(step: Sizing, yarn: YarnState, materials: Mapping[str, Material], plan: Plan) -> list[Line]:
+def size_fill(step: Sizing, yarn: YarnState, materials: Mapping[str, Material], plan: Plan) -> list[Posting]:
     """Lines of a size box for the whole lot: it is filled once, and the rest is thrown away.
 
     Parameters
@@ -51,7 +51,7 @@ def size_fill(step: Sizing, yarn: YarnState, materials: Mapping[str, Material], 
 
     Returns
     -------
-    list of Line
+    list of Posting
         Amounts for the lot [kg].
     """
     book, volume = Book(step.name), step.size_box_volume
@@ -60,10 +60,10 @@ def size_fill(step: Sizing, yarn: YarnState, materials: Mapping[str, Material], 
     post_water(book, FIRST_FILL, volume * step.size_density - dry_size - book.product_water)
     post_heat_up(book, FIRST_FILL, volume, step.box_temperature, plan)
     send_bath_to_drain(book, f"{step.name} dump", "size box dumped")
-    return book.lines
+    return book.postings
 
 
-def box_fill(box: Box, plan: Plan, content: BathContent) -> list[Line]:
+def box_fill(box: Box, plan: Plan, content: BathContent) -> list[Posting]:
     """Lines of one box for the whole lot.
 
     Parameters
@@ -77,7 +77,7 @@ def box_fill(box: Box, plan: Plan, content: BathContent) -> list[Line]:
 
     Returns
     -------
-    list of Line
+    list of Posting
         Amounts for the lot [kg].
     """
     book, lot = Book(box.name), plan.around.lot
@@ -92,4 +92,4 @@ def box_fill(box: Box, plan: Plan, content: BathContent) -> list[Line]:
     post_fill(book, box, HANDED_ON, -handed_on, NEXT_LOT)
     post_salt(book, HANDED_ON, -handed_on, content.handed_on, content.fill, NEXT_LOT)
     send_bath_to_drain(book, f"{box.name} dump", "box dumped")
-    return book.lines
+    return book.postings

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping
+from functools import cache
+from typing import Any
 
-from costing.process.chemistry import element_share
-from costing.process.postings import PROCESS, REACTION, Line
+from costing.process.chemistry import atoms, element_share
+from costing.process.postings import PROCESS, REACTION, Posting
 from costing.quantities import InputError
 from costing.reference_data import substances
 from costing.settings.mill import Material
@@ -16,14 +19,17 @@ OUTSIDE = "outside"
 MOST_GAP = 1e-9
 OWN = {"Na": "own_sodium", "S": "own_sulfur", "N": "own_nitrogen"}
 
+Sums = defaultdict[Any, list[float]]
+Shares = tuple[tuple[str, float], ...]
 
-def gaps(lines: Iterable[Line], materials: Mapping[str, Material]) -> dict[str, float]:
+
+def gaps(postings: Iterable[Posting], materials: Mapping[str, Material]) -> dict[str, float]:
     """What does not close, relative to what moves.
 
     Parameters
     ----------
-    lines : iterable of Line
-        A ledger's lines.
+    postings : iterable of Posting
+        A ledger's, or its lines.
     materials : dict
         Code -> product, for what a product without formula holds.
 
@@ -35,35 +41,33 @@ def gaps(lines: Iterable[Line], materials: Mapping[str, Material]) -> dict[str, 
         ``outside <element>``: what enters from outside and does not leave, sodium, sulfur, nitrogen.
         All relative [fraction].
     """
-    # Lines between the same accounts are put together first: a ledger has hundreds of them.
-    between: dict[tuple[str, str, str], list[float]] = {}
-    for _, _, substance, _, amount, source, destination in lines:
-        key = (source, destination, substance)
-        sums = between.get(key)
-        if sums is None:
-            sums = between[key] = [0.0, 0.0]
+    # What moves between the same accounts is put together first: a ledger has hundreds of postings.
+    between: Sums = defaultdict(_nothing)
+    for _, _, substance, _, amount, source, destination in postings:
+        sums = between[source, destination, substance]
         sums[0] += amount
         sums[1] += abs(amount)
-    net: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}
-    moved: dict[str, dict[str, float]] = {PROCESS: {}, REACTION: {}, OUTSIDE: {}}
+    held: dict[str, Sums] = {kind: defaultdict(_nothing) for kind in (PROCESS, REACTION, OUTSIDE)}
+    outside = held[OUTSIDE]
     for (source, destination, substance), (amount, size) in between.items():
         for account, signed in ((destination, amount), (source, -amount)):
-            kind = account if account in net else OUTSIDE
-            net[kind][substance] = net[kind].get(substance, 0.0) + signed
-            moved[kind][substance] = moved[kind].get(substance, 0.0) + size
-    found = {f"process {key}": _relative(gap, moved[PROCESS][key]) for key, gap in net[PROCESS].items()}
+            sums = held.get(account, outside)[substance]
+            sums[0] += signed
+            sums[1] += size
+    found = {f"process {substance}": _relative(*sums) for substance, sums in held[PROCESS].items()}
     for kind, elements in ((REACTION, ELEMENTS), (OUTSIDE, tuple(OWN))):
-        for element in elements:
-            gap = size = 0.0
-            for substance, amount in net[kind].items():
-                share = content(substance, element, materials)
-                gap += amount * share
-                size += moved[kind][substance] * share
-            found[f"{kind} {element}"] = _relative(gap, size)
+        of_element = {element: _nothing() for element in elements}
+        for substance, (gap, size) in held[kind].items():
+            for element, share in _shares(substance, materials):
+                if element in of_element:
+                    sums = of_element[element]
+                    sums[0] += gap * share
+                    sums[1] += size * share
+        found.update({f"{kind} {element}": _relative(*sums) for element, sums in of_element.items()})
     return found
 
 
-def check_closed(lines: Iterable[Line], materials: Mapping[str, Material], where: str) -> None:
+def check_closed(postings: Iterable[Posting], materials: Mapping[str, Material], where: str) -> None:
     """Refuse a ledger that does not close: no number of it may be shown.
 
     Raises
@@ -71,7 +75,7 @@ def check_closed(lines: Iterable[Line], materials: Mapping[str, Material], where
     InputError
         A gap beyond what rounding leaves. It is a fault of this program, not of the input.
     """
-    what, gap = max(gaps(lines, materials).items(), key=lambda item: item[1], default=("", 0.0))
+    what, gap = max(gaps(postings, materials).items(), key=lambda item: item[1], default=("", 0.0))
     if gap > MOST_GAP:
         raise InputError(
             where,
@@ -82,11 +86,28 @@ def check_closed(lines: Iterable[Line], materials: Mapping[str, Material], where
 
 def content(substance: str, element: str, materials: Mapping[str, Material]) -> float:
     """Mass of an element in a mass of a substance or of a product without formula [fraction]."""
+    return dict(_shares(substance, materials)).get(element, 0.0)
+
+
+def _shares(substance: str, materials: Mapping[str, Material]) -> Shares:
+    """Elements of a substance, or of a product without formula, each with its share of the mass."""
     if substance in substances():
-        return element_share(substance, element)
-    if substance in materials and element in OWN:
-        return float(getattr(materials[substance], OWN[element]))
-    return 0.0
+        return _shares_by_formula(substance)
+    if substance in materials:
+        material = materials[substance]
+        return tuple((element, getattr(material, name)) for element, name in OWN.items())
+    return ()
+
+
+@cache
+def _shares_by_formula(substance: str) -> Shares:
+    formula = substances()[substance].formula
+    return tuple((element, element_share(substance, element)) for element in atoms(formula))
+
+
+def _nothing() -> list[float]:
+    """Net amount, and all that moves."""
+    return [0.0, 0.0]
 
 
 def _relative(gap: float, size: float) -> float:

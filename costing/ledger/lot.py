@@ -20,7 +20,7 @@ from costing.ledger.lot_lines import (
 from costing.ledger.plan import Plan
 from costing.ledger.route_run import Run
 from costing.process.bath_content import BathContent
-from costing.process.bath_fill import DyeLiquor, come_from, post_dye, post_liquor
+from costing.process.bath_fill import DyeLiquor, post_dye, post_liquor
 from costing.process.bath_lot import aged_hydrosulfite, post_ageing, post_start, post_stops
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import (
@@ -30,7 +30,7 @@ from costing.process.postings import (
     PROCESS,
     STORE,
     Book,
-    Line,
+    Posting,
     balance,
 )
 from costing.process.washing import post_scour_liquor
@@ -48,7 +48,7 @@ def lot_lines(
     plan: Plan,
     range_: Range,
     run: Run,
-) -> list[Line]:
+) -> list[Posting]:
     """All that the lot adds, for the whole lot.
 
     Leaves out the fill of the rinse boxes and the steel of the boxes that is heated up.
@@ -68,10 +68,10 @@ def lot_lines(
 
     Returns
     -------
-    list of Line
+    list of Posting
         Amounts for the lot [kg, kWh, h].
     """
-    lines: list[Line] = []
+    lines: list[Posting] = []
     for number, step in enumerate(steps):
         if isinstance(step, IndigoDyeing):
             liquor = DyeLiquor.of(step, materials)
@@ -93,7 +93,7 @@ def _rinse_behind(steps: Sequence[Step]) -> str | None:
     return next((step.name for step in steps if isinstance(step, Rinse)), None)
 
 
-def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | None) -> list[Line]:
+def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | None) -> list[Posting]:
     step, lot = bath.step, plan.around.lot
     book = Book(step.name)
     standing = step.bath_kept if lot.standing_bath else 0.0
@@ -106,12 +106,12 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
     post_salt(book, TAKEN_OVER, taken_over, content.earlier, content.fill, EARLIER_LOT)
     post_liquor(book, bath, "first fill", new, step.bath_hydrosulfite)
     post_heat_up(book, "first fill", new, step.bath_temperature, plan)
-    before = len(book.lines)
+    before = len(book.postings)
     post_start(book, bath, lot)
     post_stops(book, bath, lot)
     post_ageing(book, bath, handed_on)
     # The bath stays as full as it was: water that is made, and that of the products, goes with the yarn.
-    made = balance(book.lines[before:], PROCESS).get(WATER, 0.0)
+    made = balance(book.postings[before:], PROCESS).get(WATER, 0.0)
     stream = DRAIN + (rinse or f"{step.name} overflow")
     book.move(WATER, "leaves with the yarn", made, PROCESS, stream)
     post_built_up(book, content, plan)
@@ -119,7 +119,7 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
     post_liquor(book, bath, HANDED_ON, -handed_on, aged, NEXT_LOT)
     post_salt(book, HANDED_ON, -handed_on, content.handed_on, content.fill, NEXT_LOT)
     send_bath_to_drain(book, f"{step.name} dump", "bath dumped")
-    return book.lines
+    return book.postings
 
 
 def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: float) -> None:
@@ -134,30 +134,28 @@ def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: floa
         ("strengthening used up by the lot", -step.start_recovered, STORE),
         ("credit: strengthening kept for the next lot", -left * kept, NEXT_LOT),
     ):
-        first = len(book.lines)
-        post_dye(book, bath, cause, indigo * share, free * share, 0.0)
-        come_from(book, first, account)
+        post_dye(book, bath, cause, indigo * share, free * share, 0.0, account)
 
 
 def _scour_fill(
     step: Scour, materials: Mapping[str, Material], plan: Plan, content: BathContent
-) -> list[Line]:
+) -> list[Posting]:
     book = Book(step.name)
     post_scour_liquor(book, step, materials, "first fill", step.tank_volume)
     post_heat_up(book, "first fill", step.tank_volume, step.scour_temperature, plan)
     post_built_up(book, content, plan)
     send_bath_to_drain(book, f"{step.name} dump", "box dumped")
-    return book.lines
+    return book.postings
 
 
-def _cleaning(range_: Range) -> list[Line]:
+def _cleaning(range_: Range) -> list[Posting]:
     book = Book("cleaning")
     post_water(book, "boxes and tanks", range_.cleaning_water)
     book.move(WATER, "boxes and tanks", range_.cleaning_water, PROCESS, DRAIN + "cleaning")
-    return book.lines
+    return book.postings
 
 
-def _time(plan: Plan) -> list[Line]:
+def _time(plan: Plan) -> list[Posting]:
     book = Book("range")
     for cause, hours in (
         ("running", plan.run_hours),
@@ -165,4 +163,4 @@ def _time(plan: Plan) -> list[Line]:
         ("stoppages", plan.stoppage_hours),
     ):
         book.move(RANGE_TIME, cause, hours, STORE, WORKED, RANGE_TIME)
-    return book.lines
+    return book.postings

@@ -8,7 +8,7 @@ from costing.ledger.plan import Plan
 from costing.process import steam
 from costing.process.bath_content import BathContent
 from costing.process.heating import check_steam_is_hotter, post_closed_steam
-from costing.process.postings import BATH, DRAIN, PROCESS, Book, balance
+from costing.process.postings import BATH, DRAIN, PROCESS, Book
 
 TAKEN_OVER = "taken over from the lot before"
 HANDED_ON = "credit: bath kept for the next lot"
@@ -35,9 +35,9 @@ def post_salt(
 
 def send_bath_to_drain(book: Book, stream: str, cause: str) -> None:
     """Empty the box to the drain; what rounding leaves of a bath that was handed over is nothing."""
-    held = balance(book.lines, PROCESS)
+    held = book.held()
     size = sum(abs(amount) for amount in held.values())
-    moved = sum(abs(line.amount) for line in book.lines)
+    moved = sum(abs(amount) for _, _, _, _, amount, _, _ in book.postings)
     if size <= 1e-12 * moved:
         return  # all of it was handed over; what is left is rounding
     for substance, amount in held.items():

@@ -54,7 +54,7 @@ def remarks(ledger: Ledger) -> list[Remark]:
 
 def _warnings(ledger: Ledger) -> list[Remark]:
     found: list[Remark] = []
-    posted = {(line.step, line.cause) for line in ledger.run.lines if line.amount > 1e-12}
+    posted = {(step, cause) for step, _, _, cause, amount, _, _ in ledger.run.postings if amount > 1e-12}
     for step, yarn in ledger.run.entering:
         if isinstance(step, IndigoDyeing):
             found += [Remark("warning", step.name, text) for text in _of_bath(step, posted, ledger)]

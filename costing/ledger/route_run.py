@@ -9,7 +9,7 @@ from costing.construction.counts import bone_dry_mass
 from costing.process.bath_balance import Feeds
 from costing.process.bath_content import BathContent
 from costing.process.drying import dry_mass
-from costing.process.postings import GREY, PROCESS, YARN, Book, Line
+from costing.process.postings import GREY, PROCESS, YARN, Book, Line, Posting, named
 from costing.process.running import RUNNERS
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, wetted_again
@@ -26,8 +26,8 @@ class Run(NamedTuple):
 
     Attributes
     ----------
-    lines : list of Line
-        Postings per kilogram of grey yarn.
+    postings : list of Posting
+        Per kilogram of grey yarn; `lines` are the same, to be read by name.
     entering : list of (Step, YarnState)
         Each step with the yarn that enters it.
     dyed_yarn_per_grey : float
@@ -38,11 +38,16 @@ class Run(NamedTuple):
         Step -> what a dye bath is fed.
     """
 
-    lines: list[Line]
+    postings: list[Posting]
     entering: list[tuple[Step, YarnState]]
     dyed_yarn_per_grey: float
     contents: dict[str, BathContent]
     feeds: dict[str, Feeds]
+
+    @property
+    def lines(self) -> list[Line]:
+        """The postings, to be read by name."""
+        return named(self.postings)
 
 
 def run_route(
@@ -67,7 +72,7 @@ def run_route(
     Returns
     -------
     Run
-        The lines, and the yarn in front of each step.
+        The postings, and the yarn in front of each step.
 
     Raises
     ------
@@ -79,7 +84,7 @@ def run_route(
     entry = Book("grey yarn")
     entry.move(COTTON, "warp yarn", yarn.fibre, GREY, PROCESS, yarn_material)
     entry.move("water", "moisture of the grey yarn", yarn.regain_water, GREY, PROCESS, yarn_material)
-    lines = entry.lines
+    postings = entry.postings
     entering: list[tuple[Step, YarnState]] = []
     contents: dict[str, BathContent] = {}
     feeds: dict[str, Feeds] = {}
@@ -88,17 +93,17 @@ def run_route(
             yarn = wetted_again(yarn)
         entering.append((step, yarn))
         yarn, book = RUNNERS[step.KIND](step, yarn, materials, around)
-        lines.extend(book.lines)
+        postings.extend(book.postings)
         if book.content is not None:
             contents[step.name] = book.content
         if book.feeds is not None:
             feeds[step.name] = book.feeds
-    lines.extend(_take_off(yarn))
+    postings.extend(_take_off(yarn))
     dyed = dry_mass(yarn) + yarn.regain_water + yarn.liquor
-    return Run(lines, entering, dyed, contents, feeds)
+    return Run(postings, entering, dyed, contents, feeds)
 
 
-def _take_off(yarn: YarnState) -> list[Line]:
+def _take_off(yarn: YarnState) -> list[Posting]:
     """What is still in the process account leaves on the yarn."""
     book = Book(TAKE_OFF)
     book.move(COTTON, "dyed yarn", yarn.fibre, PROCESS, YARN)
@@ -106,4 +111,4 @@ def _take_off(yarn: YarnState) -> list[Line]:
     for source in (yarn.dissolved, yarn.loose, yarn.dried_on):
         for substance, amount in source.items():
             book.move(substance, LEFT, amount, PROCESS, YARN)
-    return book.lines
+    return book.postings

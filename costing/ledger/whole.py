@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Callable
 
 from costing.ledger.closure import check_closed
 from costing.ledger.lot import lot_lines
 from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
 from costing.ledger.route_run import Run, run_route
-from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line, new_line
+from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line, Posting, named
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
 from costing.settings.style import Style
@@ -25,8 +26,8 @@ class Ledger:
 
     Attributes
     ----------
-    lines : list of Line
-        Per kilogram of saleable grey yarn [kg, kWh, h].
+    postings : list of Posting
+        Per kilogram of saleable grey yarn [kg, kWh, h]; `lines` are the same, to be read by name.
     enquiry, style, recipe, range
         What was asked.
     steps : list of Step
@@ -41,7 +42,7 @@ class Ledger:
         The route behind it: entering yarns, dye bath feeds, what stands in the boxes.
     """
 
-    lines: list[Line]
+    postings: list[Posting]
     enquiry: Enquiry
     style: Style
     recipe: Recipe
@@ -52,6 +53,11 @@ class Ledger:
     dyed_yarn_per_grey: float
     saleable_warp_per_metre: float
     run: Run
+
+    @cached_property
+    def lines(self) -> list[Line]:
+        """The postings, to be read by name."""
+        return named(self.postings)
 
     def select(self, keep: Callable[[Line], bool]) -> list[Line]:
         """The lines that a test keeps."""
@@ -104,20 +110,19 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     fabric = plan_cloth(style, range_.stretch)
     plan = plan_order(style, fabric, enquiry, range_)
     run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
-    extra = _extra(run.lines, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
+    extra = _extra(run.postings, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
     lot = [
-        new_line(step, material, substance, cause, amount * share, source, destination)
+        (step, material, substance, cause, amount * share, source, destination)
         for step, material, substance, cause, amount, source, destination in lot_lines(
             steps, mill.materials, plan, range_, run
         )
     ]
-    # The lines for leaders are those of the run once more: what closes there closes here.
-    check_closed(run.lines, mill.materials, f"enquiry {enquiry.code}")
+    # The postings for leaders are those of the run once more: what closes there closes here.
+    check_closed(run.postings, mill.materials, f"enquiry {enquiry.code}")
     check_closed(lot, mill.materials, f"enquiry {enquiry.code}, lot")
-    lines = [*run.lines, *extra, *lot]
     return Ledger(
-        lines,
+        [*run.postings, *extra, *lot],
         enquiry,
         style,
         recipe,
@@ -131,15 +136,15 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     )
 
 
-def _extra(lines: Sequence[Line], share: float) -> list[Line]:
-    """The run's lines once more for the yarn that is dyed and not sold, causes put together."""
+def _extra(postings: Sequence[Posting], share: float) -> list[Posting]:
+    """The run's postings once more for the yarn that is dyed and not sold, causes put together."""
     if share == 0.0:
         return []
     sums: dict[tuple[str, str, str, str, str], float] = {}
-    for step, material, substance, _, amount, source, destination in lines:
+    for step, material, substance, _, amount, source, destination in postings:
         key = (step, material, substance, source, UNSALEABLE if destination == YARN else destination)
         sums[key] = sums.get(key, 0.0) + amount
     return [
-        new_line(step, material, substance, EXTRA, amount * share, source, destination)
+        (step, material, substance, EXTRA, amount * share, source, destination)
         for (step, material, substance, source, destination), amount in sums.items()
     ]

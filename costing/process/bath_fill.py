@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from costing.process.bath_reactions import SULFITE_BY_AIR, SULFITE_OXIDATION, VATTING
 from costing.process.mixing import WATER, post_water
-from costing.process.postings import PROCESS, STORE, Book, balance
+from costing.process.postings import STORE, Book
 from costing.process.reduction import CAUSTIC_PER_HYDROSULFITE, HYDROSULFITE_PER_INDIGO, INDIGO
 from costing.settings.mill import Material
 from costing.settings.steps import IndigoDyeing
@@ -62,43 +62,40 @@ def post_liquor(
         Where it comes from.
     """
     step = liquor.step
-    first = len(book.lines)
     water_before = book.product_water
-    post_dye(
-        book, liquor, cause, volume * step.bath_indigo, volume * hydrosulfite, volume * step.bath_caustic
-    )
-    book.feed(liquor.wetting_agent, cause, volume * step.bath_wetting_agent * liquor.wetting_agent.strength)
-    post_water(book, cause, volume - (book.product_water - water_before))
-    come_from(book, first, account)
+    dyed = (volume * step.bath_indigo, volume * hydrosulfite, volume * step.bath_caustic)
+    post_dye(book, liquor, cause, *dyed, account)
+    agent = liquor.wetting_agent
+    book.feed(agent, cause, volume * step.bath_wetting_agent * agent.strength, account)
+    post_water(book, cause, volume - (book.product_water - water_before), account)
 
 
 def post_dye(
-    book: Book, liquor: DyeLiquor, cause: str, indigo: float, hydrosulfite: float, caustic: float
+    book: Book,
+    liquor: DyeLiquor,
+    cause: str,
+    indigo: float,
+    hydrosulfite: float,
+    caustic: float,
+    account: str = STORE,
 ) -> None:
     """Bring in dye with what reduces it, free hydrosulfite and free caustic, all as 100 % [kg]."""
     reducing = HYDROSULFITE_PER_INDIGO * indigo * liquor.powder_share
     with_dye = liquor.indigo.alkali * indigo / liquor.indigo.strength
-    book.feed(liquor.indigo, cause, indigo)
-    book.feed(liquor.hydrosulfite, cause, reducing + hydrosulfite)
-    book.feed(liquor.caustic, cause, CAUSTIC_PER_HYDROSULFITE * reducing + caustic - with_dye)
+    book.feed(liquor.indigo, cause, indigo, account)
+    book.feed(liquor.hydrosulfite, cause, reducing + hydrosulfite, account)
+    book.feed(liquor.caustic, cause, CAUSTIC_PER_HYDROSULFITE * reducing + caustic - with_dye, account)
     reduced = indigo / INDIGO * liquor.powder_share
     book.react(cause, reduced, VATTING)
     sulfite = VATTING["sodium_sulfite"] * reduced
     book.react(SULFITE_BY_AIR, liquor.step.sulfite_oxidised * sulfite, SULFITE_OXIDATION)
 
 
-def come_from(book: Book, first: int, account: str) -> None:
-    """Turn feeds from the store, from a line on, into feeds from another account."""
-    book.lines[first:] = [
-        line._replace(source=account) if line.source == STORE else line for line in book.lines[first:]
-    ]
-
-
 def content_of_liquor(liquor: DyeLiquor) -> dict[str, float]:
     """What a litre of fresh liquor holds beside water, dye and hydrosulfite [kg/L]."""
     book = Book("")
     post_liquor(book, liquor, "", 1.0, liquor.step.bath_hydrosulfite)
-    held = balance(book.lines, PROCESS)
+    held = book.held()
     for name in (WATER, "indigo", "leuco_indigo", "sodium_hydrosulfite"):
         held.pop(name, None)
     return held

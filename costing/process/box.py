@@ -10,11 +10,10 @@ from collections.abc import Mapping
 from typing import Callable, NamedTuple
 
 from costing.process.bath_content import BUILD_UP, bath_content
-from costing.process.bath_fill import come_from
 from costing.process.box_reactions import react_all
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, holdings, post_power, post_water, shared_out
-from costing.process.postings import BATH, DRAIN, PROCESS, STORE, Book, balance
+from costing.process.postings import BATH, DRAIN, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, added
 from costing.quantities import InputError
@@ -301,7 +300,6 @@ def post_fill(book: Book, box: Box, cause: str, volume: float, account: str = ST
     account : str, optional
         Where it comes from.
     """
-    first = len(book.lines)
     fresh = Book(book.step)
     for dose in box.doses:
         fresh.feed(dose.product, cause, dose.strength)
@@ -309,15 +307,15 @@ def post_fill(book: Book, box: Box, cause: str, volume: float, account: str = ST
     met = fresh.held()
     met.pop(WATER)
     react_all(fresh, met)
-    for line in fresh.lines:
-        book.move(line.substance, cause, volume * line.amount, line.source, line.destination, line.material)
-    come_from(book, first, account)
+    for _, material, substance, _, amount, source, destination in fresh.postings:
+        giver = account if source == STORE else source
+        book.move(substance, cause, volume * amount, giver, destination, material)
 
 
 def content_of_fill(box: Box) -> dict[str, float]:
     """What a litre of fresh liquor holds beside water [kg/L]."""
     book = Book("")
     post_fill(book, box, "", 1.0)
-    held = balance(book.lines, PROCESS)
+    held = book.held()
     held.pop(WATER, None)
     return held

@@ -9,9 +9,9 @@ from costing.process.yarn import YarnState, added
 WATER = "water"
 
 
-def post_water(book: Book, cause: str, volume: float) -> None:
-    """Post water from the mill's main; one litre is one kilogram."""
-    book.move(WATER, cause, volume, STORE, PROCESS, WATER)
+def post_water(book: Book, cause: str, volume: float, source: str = STORE) -> None:
+    """Post water, from the mill's main or with another lot; one litre is one kilogram."""
+    book.move(WATER, cause, volume, source, PROCESS, WATER)
 
 
 def post_power(book: Book, power: float, around: Surroundings) -> None:

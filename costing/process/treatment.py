@@ -83,7 +83,7 @@ def treat(
     # Peroxide that breaks down behind the box leaves its water in the yarn's liquor.
     behind = Book(step.name)
     react_share(behind, left.dissolved, PEROXIDE_DECAY, step.peroxide_broken_down)
-    book.lines += behind.lines
+    book.postings += behind.postings
     changed = behind.held()
     made = changed.pop(WATER, 0.0)
     return (

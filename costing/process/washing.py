@@ -20,7 +20,7 @@ from costing.process.mixing import (
     send_to_drain,
     shared_out,
 )
-from costing.process.postings import BATH, DRAIN, PROCESS, YARN, Book, balance
+from costing.process.postings import BATH, DRAIN, PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
@@ -198,7 +198,7 @@ def content_of_scour(step: Scour, materials: Mapping[str, Material]) -> dict[str
     """What a litre of fresh scour liquor holds beside water [kg/L]."""
     book = Book("")
     post_scour_liquor(book, step, materials, "", 1.0)
-    held = balance(book.lines, PROCESS)
+    held = book.held()
     held.pop(WATER, None)
     return held
 

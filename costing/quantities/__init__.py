@@ -9,6 +9,7 @@ from costing.quantities.quantity import Quantity
 from costing.quantities.table import CHOICES, QUANTITIES, quantity
 from costing.quantities.unit_table import UNITS
 from costing.quantities.units import from_house, to_house
+from costing.quantities.wording import folded, listed, meant
 
 __all__ = [
     "CHOICES",
@@ -18,8 +19,11 @@ __all__ = [
     "Quantity",
     "check",
     "describe",
+    "folded",
     "from_house",
     "label",
+    "listed",
+    "meant",
     "quantity",
     "shown",
     "to_house",

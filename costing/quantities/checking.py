@@ -7,6 +7,7 @@ import math
 from costing.quantities.quantity import Quantity
 from costing.quantities.table import CHOICES, QUANTITIES, quantity
 from costing.quantities.units import from_house, to_house
+from costing.quantities.wording import listed, meant
 
 
 class InputError(ValueError):
@@ -123,7 +124,7 @@ LIMITS = {name: _house_limits(item) for name, item in QUANTITIES.items()}
 
 
 def check_choice(name: str, value: object, where: str = "") -> str:
-    """Check a word against the list declared for its name.
+    """Check a word against the list declared for its name; case and blanks do not count.
 
     Raises
     ------
@@ -132,12 +133,13 @@ def check_choice(name: str, value: object, where: str = "") -> str:
 
     Examples
     --------
-    >>> check_choice("width_basis", "reed")
+    >>> check_choice("width_basis", " Reed")
     'reed'
     """
     accepted = CHOICES[name]
-    text = value.strip().lower() if isinstance(value, str) else value
-    if text not in accepted:
+    found = meant(value, accepted) if isinstance(value, str) else None
+    if found is None:
         got = "empty" if value in (None, "") else repr(value)
-        raise InputError(where, f"{label(name)} is {got}; accepted is one of: {', '.join(accepted)}")
-    return str(text)
+        near = value if isinstance(value, str) else ""
+        raise InputError(where, f"{label(name)} is {got}; accepted is one of: {listed(accepted, near)}")
+    return found

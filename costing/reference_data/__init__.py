@@ -15,6 +15,7 @@ from costing.reference_data.materials_and_cautions import (
     substances,
 )
 from costing.reference_data.table_files import fingerprint, folder
+from costing.reference_data.trade_words import cautions_of, meaning_of, spelled, trade_words
 
 __all__ = [
     "Caution",
@@ -23,11 +24,15 @@ __all__ = [
     "PublishedRange",
     "Substance",
     "cautions",
+    "cautions_of",
     "default",
     "defaults",
     "fingerprint",
     "folder",
     "materials",
+    "meaning_of",
     "published_ranges",
+    "spelled",
     "substances",
+    "trade_words",
 ]

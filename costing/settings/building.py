@@ -7,7 +7,7 @@ from dataclasses import MISSING, fields
 from functools import cache
 from typing import Any, NamedTuple, TypeVar
 
-from costing.quantities import CHOICES, QUANTITIES, InputError, check
+from costing.quantities import CHOICES, QUANTITIES, InputError, check, listed
 from costing.quantities.checking import check_choice, label
 from costing.reference_data import defaults
 
@@ -119,7 +119,7 @@ def build(
             elif sort == "number":
                 check(name, None, where)
             else:
-                accepted = f"one of: {', '.join(CHOICES[name])}" if sort == "choice" else "a code of the book"
+                accepted = f"one of: {listed(CHOICES[name])}" if sort == "choice" else "a code of the book"
                 raise InputError(where, f"{label(name)} is empty; accepted is {accepted}")
         elif sort == "number":
             values[name] = check(name, entry.value, where)

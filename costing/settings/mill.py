@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import ClassVar, TypeVar
 
-from costing.quantities import InputError, label
+from costing.quantities import InputError, label, listed, meant
 from costing.reference_data import substances
-from costing.settings.building import Assumption, Entry, build, check_fields
+from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
 from costing.settings.product_fields import (
     DYE_FIELDS,
+    OPTIONAL_PRODUCTS,
     PRODUCT_FIELDS,
     accepted_product,
     may_be_used,
@@ -194,7 +195,8 @@ RouteRow = tuple[str, str]  # step name, kind
 class Mill:
     """Everything that a quote may need, looked up by code.
 
-    A look-up by a code that is not there raises `InputError` and says which codes there are.
+    A look-up by a code that is not there raises `InputError` and says which codes there are, the nearest
+    first; case, blanks and underscores of a code do not count.
     `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
     (kind, code) to sheet and cell; `assumptions` holds every default taken, each once.
     """
@@ -213,14 +215,21 @@ class Mill:
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
     @staticmethod
-    def _found(kind: str, table: Mapping[str, T], code: str, where: str) -> T:
-        if code not in table:
-            known = ", ".join(list(table)[:12]) + (", ..." if len(table) > 12 else "")
-            raise InputError(where, f"{kind} {code!r} is not in the book; there are: {known or 'none'}")
-        return table[code]
+    def _code(kind: str, table: Mapping[str, T], code: str, where: str) -> str:
+        known = meant(code, table)
+        if known is None:
+            said = f"{kind} {code!r} is not in the book" if code else f"{kind} is empty"
+            raise InputError(where, f"{said}; there are: {listed(table, code)}")
+        return known
 
-    def material(self, code: str, where: str = "") -> Material:
-        """Find a material by its code."""
+    def _found(self, kind: str, table: Mapping[str, T], code: str, where: str) -> T:
+        found = table.get(code)
+        return table[self._code(kind, table, code, where)] if found is None else found
+
+    def material(self, code: str, where: str = "", fit: Sequence[str] = ()) -> Material:
+        """Find a material by its code; where it is not there, tell those that fit, or all."""
+        if fit and meant(code, self.materials) is None:
+            self._code("material", dict.fromkeys(fit), code, where)
         return self._found("material", self.materials, code, where)
 
     def style(self, code: str, where: str = "") -> Style:
@@ -238,6 +247,10 @@ class Mill:
     def route(self, code: str, where: str = "") -> list[RouteRow]:
         """Find a route by its code."""
         return self._found("route", self.routes, code, where)
+
+    def route_code(self, code: str, where: str = "") -> str:
+        """The code of a route as the book has it."""
+        return self._code("route", self.routes, code, where)
 
     def enquiry(self, code: str, where: str = "") -> Enquiry:
         """Find an enquiry by its code."""
@@ -276,20 +289,34 @@ class Mill:
         self._built[recipe.code, range_.code] = built
         return built
 
-    def _check_products(self, entries: Mapping[str, Entry], wanted: tuple[str, ...], owner: str) -> None:
+    def _check_products(self, entries: dict[str, Entry], wanted: tuple[str, ...], owner: str) -> None:
+        """Refuse a product of another substance; put its code as the price list has it."""
         for name in wanted:
-            if name not in PRODUCT_FIELDS or name not in entries or not entries[name].value:
+            if name not in PRODUCT_FIELDS:
                 continue
-            entry = entries[name]
-            product = self.material(str(entry.value).strip(), entry.where or owner)
+            entry = entries.get(name, EMPTY)
+            fit = [code for code, item in self.materials.items() if _may_be_used(name, item)]
+            if not entry.value and name in OPTIONAL_PRODUCTS:
+                continue
+            if not entry.value:
+                raise InputError(
+                    entry.where or owner, f"{label(name)} is empty; accepted is one of: {listed(fit)}"
+                )
+            product = self.material(str(entry.value), entry.where or owner, fit)
+            entries[name] = entry._replace(value=product.code)
+            if _may_be_used(name, product):
+                continue
             if product.role in YARN_ROLES:
                 what = f"is a {product.role}"
-            elif not may_be_used(name, product.substance, product.role):
+            else:
                 held = f"holds {label(product.substance) or 'a product of its own'}"
                 what = f"{held} and has the role {product.role!r}" if name in DYE_FIELDS else held
-            else:
-                continue
             raise InputError(
                 entry.where or owner,
                 f"{label(name)} is {product.code!r}, which {what}; accepted is {accepted_product(name)}",
             )
+
+
+def _may_be_used(name: str, product: Material) -> bool:
+    """True where a product may stand in a row of a recipe."""
+    return product.role not in YARN_ROLES and may_be_used(name, product.substance, product.role)

@@ -36,6 +36,12 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "fifth_product": IN_ANY_BOX,
 }
 
+# Rows that may stay empty: what they belong to says what it needs.
+OPTIONAL_PRODUCTS = (
+    *("first_product", "second_product", "third_product", "fourth_product", "fifth_product"),
+    "other_product",
+)
+
 # Rows whose product must have this role, and rows whose product must not be a dye.
 DYE = "dye"
 DYE_FIELDS = ("sulfur_dye_product",)

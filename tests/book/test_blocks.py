@@ -163,7 +163,7 @@ def test_a_refused_unit_names_the_cell_of_its_number(blocks: dict[str, Block], d
 
 def test_a_missing_sheet_and_what_is_no_block_are_refused(blocks: dict[str, Block]) -> None:
     left = {title: block for title, block in blocks.items() if title != "Routes"}
-    with pytest.raises(InputError, match="the sheet 'Routes' is missing; there are: About, Enquiries"):
+    with pytest.raises(InputError, match="'Routes' is missing or was renamed; there are: About, Enq"):
         mill_from_sheets(sheets(left))
     with pytest.raises(InputError, match="there are: none"):
         mill_from_sheets({})

@@ -163,7 +163,7 @@ def test_ledger_of_cost_is_the_quote() -> None:
 
 
 def test_unknown_figure_and_step_are_refused_with_what_there_is() -> None:
-    assert "'salt' is nothing that enquiry Q-01 uses" in refused("ledger", "-e", "Q-01", "--of", "salt")
+    assert "'chalk' is nothing that enquiry Q-01 uses" in refused("ledger", "-e", "Q-01", "--of", "chalk")
     assert "is not a step of this route" in refused("ledger", "-e", "Q-01", "--step", "sizing")
     text = refused("ledger", "-e", "Q-01", "--of", "COD", "--stream", "rinse")
     assert "'rinse' is not a stream of this enquiry" in text

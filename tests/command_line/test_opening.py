@@ -61,8 +61,12 @@ def test_a_parameter_opens_the_drain(code: str, name: str) -> None:
 
 
 def test_a_part_of_a_name_is_no_name() -> None:
-    """Sulfite is the end of hydrosulfite, and soda of caustic soda."""
-    for word in ("sulfit", "hydro", "soda", "sodium hydro", "HYDRO", "acid", "drains", ""):
+    """Sulfite is the end of hydrosulfite, and soda of caustic soda and the begin of soda ash."""
+    with pytest.raises(
+        InputError, match="'soda', which may be more than one thing; accepted is one of: sodium h"
+    ):
+        opened("Q-01", "soda")
+    for word in ("sulfit", "hydro", "sodium hydro", "HYDRO", "acid", "drains", ""):
         with pytest.raises(InputError, match="is nothing that enquiry Q-01 uses or drains") as refused:
             opened("Q-01", word)
         for known in ("cost", "hydro-88", "caustic", "range time", "flow", "alkalinity", *PARAMETERS):
@@ -77,6 +81,10 @@ def test_a_part_of_a_name_is_no_name() -> None:
         ("sodium hydrosulfite (dithionite)", "HYDRO-88"),
         ("reductant", "HYDRO-88"),
         ("caustic soda", "LYE-50"),
+        ("Lye", "LYE-50"),
+        ("sodium hydrosulphite", "HYDRO-88"),
+        ("hydros", "HYDRO-88"),
+        ("electricity", "electric energy"),
         ("alkali", "LYE-50"),
         ("sequestrant", "SEQ-40"),
         ("indigo", "INDIGO-94"),

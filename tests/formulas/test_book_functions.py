@@ -9,7 +9,8 @@ import pytest
 
 from costing.book.layout import sheet_names
 from costing.formulas import opened_book
-from costing.formulas.book_functions import OPENED, cells_of_table
+from costing.formulas.book_functions import OPENED
+from costing.formulas.book_tables import cells_of_table
 from costing.formulas.cell_calls import called, reason
 from costing.formulas.registry import OF_BOOK
 from costing.front_ends.workbook.build import demo_book
@@ -57,8 +58,10 @@ def test_a_range_longer_than_the_table_is_filled_up_and_a_shorter_one_refused(bo
     assert longer[: len(plain)] == plain
     assert {cell for row in longer[len(plain) :] for cell in row} == {""}
     assert len(longer) == 30
-    with pytest.raises(InputError, match=r"has 12 rows with its heads; accepted is .*, not 11"):
+    with pytest.raises(InputError, match="the book holds at most 9 enquiries; 10 are given: take some out"):
         called("WARP_RESULT_TABLE", [book, "quotes", None, 11.0])
+    with pytest.raises(InputError, match=r"at most 4 rows of cost by step; \d+ are given"):
+        called("WARP_RESULT_TABLE", [book, "cost_by_step", None, 6.0])
 
 
 def test_single_figures_are_those_of_the_quote(book: str) -> None:
@@ -123,8 +126,12 @@ def test_running_use_is_that_of_an_endless_order(book: str) -> None:
 @pytest.mark.parametrize(
     ("name", "arguments", "words"),
     [
-        ("USE_PER_KG", ["plutonium", "Q-02"], "what is 'plutonium'; accepted is a code"),
-        ("USE_PER_KG", ["indigo", "Q-99"], "enquiry 'Q-99' is not in the book; there are: Q-01"),
+        (
+            "USE_PER_KG",
+            ["plutonium", "Q-02"],
+            "what is 'plutonium'; accepted is a code of the sheet",
+        ),
+        ("USE_PER_KG", ["indigo", "Q-99"], "enquiry 'Q-99' is not in the book; there are: Q-09, Q-01"),
         ("USE_PER_KG", ["indigo", "Q-02", "g/L"], "result unit is 'g/L', which does not measure kg/kg"),
         ("COST_ON", ["Q-02", "dozen"], "basis is 'dozen'; accepted is one of: kg of grey yarn"),
         ("COST_ON", ["Q-02", "", "nothing"], "part is 'nothing'; accepted are materials, and: warp yarn"),
@@ -195,6 +202,14 @@ def test_only_the_last_books_are_kept() -> None:
 def test_a_book_without_a_sheet_is_refused() -> None:
     with pytest.raises(InputError, match="the sheet 'Mill costs' is missing"):
         called("WARP_OPENED_BOOK", cells()[:-1])
+
+
+@pytest.mark.parametrize("error", ["#REF!", -2146826265, (("#REF!",),), (("", "#REF!"), ("#REF!", ""))])
+def test_a_sheet_that_is_lost_is_named(error: Any) -> None:
+    """A formula whose range is gone hands over an error in its place, each program in its own form."""
+    for name in sheet_names():
+        with pytest.raises(InputError, match=f"the sheet '{name}' is missing or was renamed"):
+            called("WARP_OPENED_BOOK", cells(**{name.lower(): error}))
 
 
 def test_a_date_is_the_number_of_its_day(book: str) -> None:

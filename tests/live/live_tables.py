@@ -10,7 +10,7 @@ from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 
-from costing.formulas.book_functions import cells_of_table
+from costing.formulas.book_tables import cells_of_table
 from costing.report import TABLES, work_out
 from costing.settings.mill import Mill
 

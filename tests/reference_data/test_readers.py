@@ -21,6 +21,7 @@ from costing.reference_data.materials_and_cautions import (
     read_substances,
 )
 from costing.reference_data.source_list import read_sources
+from costing.reference_data.trade_words import read_trade_words
 
 Reader = Callable[[Path], object]
 
@@ -109,6 +110,8 @@ def test_a_broken_default_is_refused_in_one_line(copy: Path, old: str, new: str,
         (read_materials, "materials.csv", ",2.327,0,0,0,", ",23.27,0,0,0,", "own oxygen demand is 23.27"),
         (read_materials, "materials.csv", ",1.515,0,,,,,", ",1.515,0,1.2,,,,", "own_oxygen_demand is filled"),
         (read_materials, "materials.csv", "us-hazmat-table-2015", "hearsay", "hazard_source is 'hearsay'"),
+        (read_trade_words, "trade_words.csv", "hydros,sodium_h", "Hydros,sodium_h", "accepted is 'hydros'"),
+        (read_trade_words, "trade_words.csv", "lye,sodium_hydroxide", "lye,potash", "means is 'potash'"),
         (read_cautions, "cautions.csv", "icsc-1717", "icsc-17", "source is 'icsc-17'"),
         (read_substances, "substances.csv", "C16H10N2O2", "", "formula is empty"),
         (read_published_ranges, "published_ranges.csv", "15,20,L/kg", "25,20,L/kg", "low is 25, above high"),

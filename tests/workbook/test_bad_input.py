@@ -186,7 +186,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
     ("unknown range", in_row("Enquiries", "Q-01", "Range", "ROPE-X"), ["Enquiries!E", "'ROPE-X'", "ROPE-A"]),
     ("unknown route", in_column(*DARK, "route", "sheet"), ["Recipes!I", "'sheet'", "rope indigo"]),
     ("no route", in_column(*DARK, "route", None), ["Recipes!I", "route is empty", "rope indigo"]),
-    ("unknown yarn", in_column("Styles", "D-1200", "warp yarn", "WOOL"), ["Styles!I", "'WOOL'", "INDIGO-94"]),
+    ("unknown yarn", in_column("Styles", "D-1200", "warp yarn", "WOOL"), ["Styles!I", "'WOOL'", "WARP-7"]),
     # routes
     (
         "unknown kind",

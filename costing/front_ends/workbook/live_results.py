@@ -10,7 +10,7 @@ from openpyxl.workbook import Workbook
 import costing
 from costing.book.layout import sheet_names
 from costing.book.whole import mill_from_sheets
-from costing.formulas.book_functions import cells_of_table
+from costing.formulas.book_tables import cells_of_table
 from costing.formulas.opened_book import mark_of
 from costing.front_ends.workbook.file_sheets import sheets_of
 from costing.front_ends.workbook.live_areas import block_of

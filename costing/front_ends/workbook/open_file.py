@@ -11,9 +11,8 @@ from pathlib import Path
 from openpyxl import load_workbook
 from openpyxl.workbook import Workbook
 
-from costing.book.sheet import key_of
 from costing.front_ends.workbook.xml_parts import SHEET_ML, sheet_parts
-from costing.quantities import InputError
+from costing.quantities import InputError, folded
 
 LARGEST_FILE = 50_000_000
 LARGEST_CONTENT = 200_000_000
@@ -56,12 +55,12 @@ def _only(wanted: Collection[str], content: bytes, where: str) -> tuple[bytes, b
 
     The live sheets of a book hold many cells: to read them takes longer than to read all that is asked for.
     """
-    keys = {key_of(title) for title in wanted}
+    keys = {folded(title) for title in wanted}
     packed = io.BytesIO()
     has_formulas = False
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as book, zipfile.ZipFile(packed, "w") as target:
-            unwanted = {part for title, part in sheet_parts(book).items() if key_of(title) not in keys}
+            unwanted = {part for title, part in sheet_parts(book).items() if folded(title) not in keys}
             beside = {part.replace("worksheets/", "worksheets/_rels/") + ".rels" for part in unwanted}
             for name in dict.fromkeys(entry.filename for entry in book.infolist()):
                 if name in beside:
