@@ -213,6 +213,7 @@ WORDS: dict[str, list[str]] = {
         "salt",
         "wetting agent",
         "sequestrant",
+        "size",
         "other auxiliary",
         "warp yarn",
         "weft yarn",

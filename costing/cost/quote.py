@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from costing.cost.money import cost_per_metre_of_cloth, delivered_price, price_with_margin
 from costing.ledger.lot import RANGE_TIME
+from costing.ledger.plan_running import CLOTH
 from costing.ledger.whole import INTERNAL, Ledger
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
@@ -36,6 +37,7 @@ GROUPS = (
     "reductant",
     "caustic",
     "auxiliaries",
+    "size",
     "water",
     "steam",
     "power",
@@ -84,7 +86,8 @@ class Quote(NamedTuple):
     cost_per_kg, price_per_kg : float
         Full cost with its weft, and selling price with margin, per kilogram of saleable grey warp.
     weft_per_kg : float
-        Part of the cost that is weft yarn, per kilogram of saleable grey warp.
+        Part of the cost that is weft yarn beside the warp that is dyed, per kilogram of saleable grey warp;
+        0 where the cloth is dyed and its weft with it.
     per : dict
         Basis -> kilograms of saleable grey yarn in it; multiply a cost per kilogram by it.
     margin : float
@@ -148,13 +151,16 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         A product that is used has no price, or its currency has no exchange rate.
     """
     tariff = _utilities(ledger, costs)
+    dyes_cloth = ledger.range.yarn_form == CLOTH
+    weft_only = {ledger.style.weft_yarn} - {ledger.style.warp_yarn}
     amounts: dict[tuple[str, str, str], float] = {}
     for step, material, substance, cause, amount, source, destination in ledger.postings:
         if material and source not in INTERNAL:
             key = (step, material, cause)
         elif material and source == GREY:
             if material not in tariff:
-                tariff[material] = ("warp yarn", "kg", material_price(material, materials, costs))
+                kind = "weft yarn" if material in weft_only else "warp yarn"
+                tariff[material] = (kind, "kg", material_price(material, materials, costs))
             key = (step, material, cause)
         elif substance == "water" and destination.startswith(DRAIN):
             key = (step, EFFLUENT, destination[len(DRAIN) :])
@@ -168,7 +174,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
             tariff[material] = (group_of(materials[material]), "kg", price)
         group, unit, price = tariff[material]
         lines.append(CostLine(step, material, cause, group, amount, unit, price, amount * price))
-    if ledger.style.weft_yarn:
+    if ledger.style.weft_yarn and not dyes_cloth:
         price = material_price(ledger.style.weft_yarn, materials, costs)
         amount = ledger.fabric.weft_per_metre / ledger.saleable_warp_per_metre
         lines.append(
@@ -209,7 +215,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         costs.currency,
         total,
         price_with_margin(total, margin),
-        sum(line.cost for line in lines if line.group == "weft yarn"),
+        0.0 if dyes_cloth else sum(line.cost for line in lines if line.group == "weft yarn"),
         bases(ledger),
         margin,
         tuple(missing),
@@ -269,9 +275,11 @@ def _utilities(ledger: Ledger, costs: MillCosts) -> dict[str, tuple[str, str, fl
 
 
 def group_of(material: Material) -> str:
-    """The cost group of a product, by what it holds."""
-    return {
-        "indigo": "dye",
-        "sodium_hydrosulfite": "reductant",
-        "sodium_hydroxide": "caustic",
-    }.get(material.counted_as, "auxiliaries")
+    """The cost group of a product, by what it holds and what it is for."""
+    if material.counted_as == "sodium_hydroxide":
+        return "caustic"
+    if material.counted_as == "indigo" or material.role == "dye":
+        return "dye"
+    if material.counted_as == "sodium_hydrosulfite" or material.role == "reductant":
+        return "reductant"
+    return "size" if material.role == "size" else "auxiliaries"

@@ -23,6 +23,7 @@ from costing.settings.box_steps import Treatment
 from costing.settings.mill import REDUCED_DYES, Material
 from costing.settings.product_fields import DYE
 from costing.settings.steps import IndigoDyeing, Scour
+from costing.settings.vessel_steps import VesselBath
 
 # Parameter, as limits and analyses name it -> its ion and the substances of the ledger that hold one each.
 IONS = {
@@ -144,7 +145,9 @@ class Factors:
         The setting counts all organic matter dissolved; what the acid part of it takes is taken off.
         """
         rates = {
-            step.name: step.oxygen_demand for step in ledger.steps if isinstance(step, (Scour, Treatment))
+            step.name: step.oxygen_demand
+            for step in ledger.steps
+            if isinstance(step, (Scour, Treatment, VesselBath))
         }
         asked = extract = acid = 0.0
         for step, _, substance, _, amount, source, destination in ledger.postings:

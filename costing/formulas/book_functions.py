@@ -13,9 +13,10 @@ from costing.formulas.book_tables import opened_book, opened_of, result_table
 from costing.formulas.cell_function import ARRAY, BLOCK, NUMBER, TEXT, CellFunction, Parameter
 from costing.formulas.cell_reading import single, text_of, tidy
 from costing.formulas.formula import PREFIX
-from costing.ledger.plan import plan_cloth, plan_order
+from costing.ledger.plan import plan_order
+from costing.ledger.plan_cloth import ClothPlan, plan_cloth
 from costing.ledger.route_run import run_route
-from costing.ledger.whole import is_bought
+from costing.ledger.whole import is_bought, yarns_of
 from costing.process.postings import POWER, Line
 from costing.process.surroundings import Lot, Surroundings
 from costing.quantities import InputError, check, label, listed, meant
@@ -24,6 +25,7 @@ from costing.report import TABLES, Result
 from costing.report.names import codes_called, names_of, parameter_called
 from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill, Range
 from costing.settings.style import Style
+from costing.settings.vessel_steps import bath_hours
 
 TITLE = "The mill's book"
 GREY_KG = "kg of grey yarn"
@@ -76,8 +78,9 @@ def running_use_per_kg(
     found_range = mill.range(text_of(range_code, "range", where), where)
     steps = mill.steps_of(found_recipe, found_range)
     together = check("sets_side_by_side", _number(sets, 1.0, where), where)
-    around = _endless(found_style, found_recipe.code, found_range, together)
-    run = run_route(steps, mill.materials, around, found_style.warp_yarn)
+    fabric = plan_cloth(found_style, found_range.stretch)
+    around = _endless(found_style, fabric, found_recipe.code, found_range, together, bath_hours(steps))
+    run = run_route(steps, mill.materials, around, yarns_of(found_style, fabric, found_range))
     amount, unit = _used(mill, run.lines, what, where)
     return _in_unit(amount, unit, result_unit, where)
 
@@ -87,7 +90,9 @@ def _number(cell: Any, left_out: float, where: str) -> Any:
     return left_out if is_empty(found) else found
 
 
-def _endless(style: Style, recipe: str, range_: Range, together: float) -> Surroundings:
+def _endless(
+    style: Style, fabric: ClothPlan, recipe: str, range_: Range, together: float, hours: float
+) -> Surroundings:
     """Throughput and steam of a style on a range, for a run without an end."""
     order = Enquiry(
         code="run",
@@ -96,7 +101,7 @@ def _endless(style: Style, recipe: str, range_: Range, together: float) -> Surro
         recipe=recipe,
         range=range_.code,
         order_length=1e6,
-        length_basis="dyed warp",
+        length_basis="loom-state cloth",
         sets_side_by_side=together,
         bath_at_start="new fill",
         bath_at_end="dumped",
@@ -104,7 +109,7 @@ def _endless(style: Style, recipe: str, range_: Range, together: float) -> Surro
         stoppage_time=0.0,
         pumps_in_stoppage="running",
     )
-    plan = plan_order(style, plan_cloth(style, range_.stretch), order, range_)
+    plan = plan_order(style, fabric, order, range_, hours)
     return plan.around._replace(lot=Lot())
 
 

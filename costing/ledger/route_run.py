@@ -19,6 +19,28 @@ from costing.settings.steps import Drying, Step
 COTTON = "cotton"
 TAKE_OFF = "take-off"
 LEFT = "left on the yarn"
+LOOM = "waste of the loom"
+
+
+class GreyYarn(NamedTuple):
+    """Part of the grey yarn that enters the range.
+
+    Attributes
+    ----------
+    kind : str
+        Warp yarn or weft yarn.
+    material : str
+        Its code in the price list.
+    share : float
+        Of what enters [fraction].
+    waste : float
+        Lost before it enters, of what is bought [fraction].
+    """
+
+    kind: str
+    material: str
+    share: float = 1.0
+    waste: float = 0.0
 
 
 class Run(NamedTuple):
@@ -54,7 +76,7 @@ def run_route(
     steps: Sequence[Step],
     materials: Mapping[str, Material],
     around: Surroundings,
-    yarn_material: str = "",
+    yarns: Sequence[GreyYarn],
 ) -> Run:
     """Run one kilogram of grey yarn, at commercial regain, through a list of steps.
 
@@ -66,8 +88,8 @@ def run_route(
         Code -> product of the mill's list.
     around : Surroundings
         Of the run.
-    yarn_material : str, optional
-        Code of the warp yarn in the price list.
+    yarns : sequence of GreyYarn
+        What that kilogram is made of.
 
     Returns
     -------
@@ -82,8 +104,10 @@ def run_route(
     dry = bone_dry_mass()
     yarn = YarnState(fibre=dry, regain_water=1.0 - dry, temperature=around.water_temperature)
     entry = Book("grey yarn")
-    entry.move(COTTON, "warp yarn", yarn.fibre, GREY, PROCESS, yarn_material)
-    entry.move("water", "moisture of the grey yarn", yarn.regain_water, GREY, PROCESS, yarn_material)
+    for kind, material, part, waste in yarns:
+        entry.move(COTTON, kind, part * yarn.fibre, GREY, PROCESS, material)
+        entry.move("water", "moisture of the grey yarn", part * yarn.regain_water, GREY, PROCESS, material)
+        entry.move(COTTON, f"{kind} lost in weaving", part * waste / (1.0 - waste), GREY, LOOM, material)
     postings = entry.postings
     entering: list[tuple[Step, YarnState]] = []
     contents: dict[str, BathContent] = {}

@@ -9,12 +9,15 @@ from typing import Callable
 
 from costing.ledger.closure import check_closed
 from costing.ledger.lot import lot_lines
-from costing.ledger.plan import ClothPlan, Plan, plan_cloth, plan_order
-from costing.ledger.route_run import Run, run_route
+from costing.ledger.plan import Plan, plan_order
+from costing.ledger.plan_cloth import ClothPlan, plan_cloth
+from costing.ledger.plan_running import CLOTH
+from costing.ledger.route_run import GreyYarn, Run, run_route
 from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line, Posting, named
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
 from costing.settings.style import Style
+from costing.settings.vessel_steps import bath_hours
 
 EXTRA = "leader and off-shade metres"
 UNSALEABLE = "unsaleable yarn"
@@ -108,8 +111,8 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     range_ = mill.range(enquiry.range, where)
     steps = mill.steps_of(recipe, range_)
     fabric = plan_cloth(style, range_.stretch)
-    plan = plan_order(style, fabric, enquiry, range_)
-    run = run_route(steps, mill.materials, plan.around, style.warp_yarn)
+    plan = plan_order(style, fabric, enquiry, range_, bath_hours(steps))
+    run = run_route(steps, mill.materials, plan.around, yarns_of(style, fabric, range_))
     extra = _extra(run.postings, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
     lot = [
@@ -134,6 +137,17 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
         plan.saleable_mass / plan.loom_state_length,
         run,
     )
+
+
+def yarns_of(style: Style, fabric: ClothPlan, range_: Range) -> list[GreyYarn]:
+    """What one kilogram that enters the range is made of: the warp, or warp and weft of a cloth."""
+    if range_.yarn_form != CLOTH:
+        return [GreyYarn("warp yarn", style.warp_yarn)]
+    whole = fabric.warp_on_cloth + fabric.weft_on_cloth
+    return [
+        GreyYarn("warp yarn", style.warp_yarn, fabric.warp_on_cloth / whole, style.warp_waste),
+        GreyYarn("weft yarn", style.weft_yarn, fabric.weft_on_cloth / whole, style.weft_waste),
+    ]
 
 
 def _extra(postings: Sequence[Posting], share: float) -> list[Posting]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Callable, NamedTuple
 
-from costing.process.bath_content import BUILD_UP, bath_content
+from costing.process.bath_content import BUILD_UP, NOTHING, bath_content
 from costing.process.box_reactions import react_all
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, holdings, post_power, post_water, shared_out
@@ -70,11 +70,15 @@ class Box(NamedTuple):
     feed_ratio : float
         Strength of what is fed over the strength of the bath.
     volume : float
-        Liquor in the box [L].
+        Liquor in the box; 0 where a bath is filled and drained around each charge [L].
     heated_surface, surface_heat_loss, power : float
         [m2, kJ/h/m2, kW]
     kept : float
         Share of the liquor that the next lot takes over, where the lot keeps its baths [fraction].
+    outlet : str
+        What the part that does not leave on the yarn is called.
+    time : float or None
+        How long a bath of a vessel takes; None where the range runs on [h].
     """
 
     name: str
@@ -89,6 +93,8 @@ class Box(NamedTuple):
     surface_heat_loss: float
     power: float
     kept: float = 0.0
+    outlet: str = OVERFLOW
+    time: float | None = None
 
 
 class Flows(NamedTuple):
@@ -179,6 +185,7 @@ def run_box(
     book: Book,
     asked: str,
     own_reactions: Reactions | None = None,
+    on_fibre: Mapping[str, float] = NOTHING,
 ) -> Left:
     """Dose, heat and water a box, let react what meets in it, and send its overflow to the drain.
 
@@ -198,6 +205,8 @@ def run_box(
         Label of the setting that asks for the temperature, for the error text.
     own_reactions : callable, optional
         Posts what the step alone knows of: takes the book and what has met in the box.
+    on_fibre : mapping, optional
+        Substance -> what this step has fed and the fibre holds: it never mixes with the liquor [kg/kg].
 
     Returns
     -------
@@ -215,7 +224,7 @@ def run_box(
 
     def met() -> dict[str, float]:
         held = holdings(yarn, book)
-        apart = added(passed, drawn)
+        apart = added(added(passed, drawn), dict(on_fibre))
         return {name: amount - apart.get(name, 0.0) for name, amount in held.items() if name != COTTON}
 
     react_all(book, met())
@@ -234,17 +243,21 @@ def run_box(
         asked=asked,
     )
     _post_water(box, flows, book)
-    post_power(book, box.power, around)
+    post_power(book, box.power, around, box.time)
     mixed = met()
-    kept = box.kept if around.lot.standing_bath else 0.0
-    content = bath_content(mixed, content_of_fill(box), flows.leaving, box.volume, around.lot.mass, kept)
-    book.content = content
-    stream = f"{box.name} overflow"
+    built_up = dict.fromkeys(mixed, 0.0)
+    if box.volume > 0.0:
+        kept = box.kept if around.lot.standing_bath else 0.0
+        book.content = bath_content(
+            mixed, content_of_fill(box), flows.leaving, box.volume, around.lot.mass, kept
+        )
+        built_up = book.content.built_up
+    stream = f"{box.name} {box.outlet}"
     dissolved = dict(passed)
     over = flows.overflow / flows.leaving
-    for substance, built_up in content.built_up.items():
-        book.move(substance, BUILD_UP, built_up, PROCESS, BATH)
-        leaving = mixed.get(substance, 0.0) - built_up
+    for substance, stays in built_up.items():
+        book.move(substance, BUILD_UP, stays, PROCESS, BATH)
+        leaving = mixed.get(substance, 0.0) - stays
         book.move(substance, OVERFLOW, leaving * over, PROCESS, DRAIN + stream)
         dissolved[substance] = dissolved.get(substance, 0.0) + leaving * (1.0 - over)
     book.move(WATER, OVERFLOW, flows.overflow, PROCESS, DRAIN + stream)

@@ -14,9 +14,15 @@ def post_water(book: Book, cause: str, volume: float, source: str = STORE) -> No
     book.move(WATER, cause, volume, source, PROCESS, WATER)
 
 
-def post_power(book: Book, power: float, around: Surroundings) -> None:
-    """Post the electric energy of drives, pumps and fans while the range runs."""
-    book.move(POWER, "drives, pumps and fans", power / around.throughput, STORE, MOTORS, POWER)
+def post_power(book: Book, power: float, around: Surroundings, bath_time: float | None = None) -> None:
+    """Post the electric energy of drives, pumps and fans while the range runs.
+
+    A bath of a vessel takes its own time for each charge.
+    """
+    per_power = 1.0 / around.throughput
+    if bath_time is not None and around.charge_mass > 0.0:
+        per_power = bath_time / around.charge_mass
+    book.move(POWER, "drives, pumps and fans", power * per_power, STORE, MOTORS, POWER)
 
 
 def holdings(yarn: YarnState, book: Book) -> dict[str, float]:

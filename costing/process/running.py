@@ -7,12 +7,16 @@ from typing import Any, Callable
 from costing.process.drying import dry
 from costing.process.indigo_dyeing import dye_indigo
 from costing.process.size_box import size
+from costing.process.steaming import steam_goods
 from costing.process.sulfur_dyeing import dye_sulfur
 from costing.process.treatment import treat
+from costing.process.vessel import extract, run_bath
 from costing.process.washing import rinse, scour
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.sizing_step import Sizing
+from costing.settings.steamer_step import Steaming
 from costing.settings.steps import Drying, IndigoDyeing, Rinse, Scour
+from costing.settings.vessel_steps import Extraction, VesselBath
 
 RUNNERS: dict[str, Callable[..., Any]] = {
     Scour.KIND: scour,
@@ -21,5 +25,8 @@ RUNNERS: dict[str, Callable[..., Any]] = {
     SulfurDyeing.KIND: dye_sulfur,
     Treatment.KIND: treat,
     Sizing.KIND: size,
+    VesselBath.KIND: run_bath,
+    Extraction.KIND: extract,
+    Steaming.KIND: steam_goods,
     Drying.KIND: dry,
 }

@@ -50,6 +50,8 @@ class Surroundings(NamedTuple):
         Share of the steam that never reaches a user [fraction].
     lot : Lot
         The lot that runs.
+    charge_mass : float
+        One charge of a vessel; 0 where the range runs on [kg].
     """
 
     throughput: float
@@ -58,3 +60,4 @@ class Surroundings(NamedTuple):
     direct_steam: bool
     steam_losses: float
     lot: Lot = Lot()
+    charge_mass: float = 0.0

@@ -37,7 +37,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "width_basis": ("cloth", "reed"),
     "crimp_basis": ("cloth length", "warp length"),
     "length_basis": ("finished cloth", "loom-state cloth", "dyed warp"),
-    "yarn_form": ("ropes", "sheet"),
+    "yarn_form": ("ropes", "sheet", "beams in a vessel", "cloth"),
     "pressure_basis": ("gauge", "absolute"),
     "steam_heating": ("direct", "closed"),
     "rinse_feed": ("counter-current", "separate feeds"),

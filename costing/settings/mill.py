@@ -117,9 +117,10 @@ class MillCosts:
 
 @dataclass(frozen=True)
 class Range:
-    """One range, for ropes or for a sheet: what holds for the whole machine.
+    """One range for ropes, a sheet, beams in a vessel or cloth: what holds for the whole machine.
 
-    Of a sheet range, `rope_places` are the section beams of its creel and `ends_per_rope` their ends.
+    Of a sheet range, `rope_places` are the section beams of its creel and `ends_per_rope` their ends. A
+    vessel has a charge in place of speed and ropes; cloth has no ropes.
     """
 
     GROUPS: ClassVar[tuple[str, ...]] = ("general", "sets", "lot")
@@ -146,6 +147,8 @@ class Range:
     range_hour_rate: float
     yarn_form: str = "ropes"
     sublot_length: float | None = None
+    charge_mass: float | None = None
+    charge_time: float | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, f"range {self.code}")

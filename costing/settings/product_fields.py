@@ -25,6 +25,7 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "hydrosulfite_product": ("sodium_hydrosulfite",),
     "indigo_product": ("indigo", "leuco_indigo"),
     "sulfur_dye_product": ("",),
+    "batch_dye_product": ("",),
     "reductant_product": REDUCTANTS,
     "wetting_agent_product": PLAIN,
     "sequestrant_product": PLAIN,
@@ -40,11 +41,12 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
 OPTIONAL_PRODUCTS = (
     *("first_product", "second_product", "third_product", "fourth_product", "fifth_product"),
     "other_product",
+    "batch_dye_product",
 )
 
 # Rows whose product must have this role, and rows whose product must not be a dye.
 DYE = "dye"
-DYE_FIELDS = ("sulfur_dye_product",)
+DYE_FIELDS = ("sulfur_dye_product", "batch_dye_product")
 
 # Roles of substances that a bath makes, uses up or is made of; an auxiliary leaves as it came.
 REACTING = ("dye", "reductant", "alkali", "oxidant", "acid", "gas", "water", "fibre matter")

@@ -7,12 +7,14 @@ and which the range gives; sheets and readers are made from those lists.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar, Union
+from typing import ClassVar, Union, get_args
 
 from costing.quantities import InputError
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.building import check_fields
 from costing.settings.sizing_step import Sizing
+from costing.settings.steamer_step import Steaming
+from costing.settings.vessel_steps import Extraction, VesselBath
 
 
 @dataclass(frozen=True)
@@ -246,8 +248,8 @@ class Drying:
         check_fields(self, self.name)
 
 
-Step = Union[Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, Drying]
+Step = Union[
+    Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, VesselBath, Extraction, Steaming, Drying
+]
 
-STEP_KINDS: dict[str, type[Step]] = {
-    kind.KIND: kind for kind in (Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, Drying)
-}
+STEP_KINDS: dict[str, type[Step]] = {kind.KIND: kind for kind in get_args(Step)}

@@ -17,7 +17,7 @@ from costing.process.steam import ideal_steam_per_water_evaporated
 from costing.reference_data import published_ranges
 from costing.report import Result, work_out
 from costing.settings.mill import Mill
-from costing.settings.steps import Drying
+from costing.settings.steps import Drying, IndigoDyeing
 
 
 @cache
@@ -76,7 +76,11 @@ def test_good_practice_reaches_five_litres() -> None:
     assert published_ranges()["water_rope_best"].low <= best < 5.0
 
 
-@pytest.mark.parametrize("code", CODES)
+def is_indigo(code: str) -> bool:
+    return any(isinstance(step, IndigoDyeing) for step in result(code).ledger.steps)
+
+
+@pytest.mark.parametrize("code", [code for code in CODES if is_indigo(code)])
 def test_hydrosulfite_per_indigo(code: str) -> None:
     ratio = pure_used(code, "sodium_hydrosulfite") / pure_used(code, "indigo", "leuco_indigo")
     if substance_of_dye(code) == "indigo":

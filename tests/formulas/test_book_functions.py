@@ -104,6 +104,7 @@ def test_parts_of_the_cost_add_up(book: str) -> None:
         "reductant",
         "caustic",
         "auxiliaries",
+        "size",
         "water",
         "steam",
         "power",

@@ -17,6 +17,9 @@ BOXES = [
     ("sulfur top", "sulfur"),
     ("oxidation", "treatment"),
     ("softener", "treatment"),
+    ("vessel dyeing", "bath"),
+    ("soaping", "bath"),
+    ("steaming", "steaming"),
 ]
 SIZE_BOX = ("size box", "size")
 LAST_DRYING = ("drying after size", "drying")
@@ -138,6 +141,28 @@ TREATMENT_RECIPE = st.fixed_dictionaries(
     }
 )
 
+BATH_RECIPE = st.fixed_dictionaries(
+    {
+        "liquor_ratio": number(3.0, 20.0),
+        "bath_time": number(5.0, 240.0),
+        "batch_dye_product": st.just("BLACK"),
+        "dye_offered": number(0.0, 10.0),
+        "dye_exhaustion": number(0.0, 100.0),
+        "dye_fixation": number(0.0, 100.0),
+        "first_product": st.sampled_from(BOX_PRODUCTS),
+        "first_dose": number(0.0, 30.0),
+        "second_product": st.sampled_from(BOX_PRODUCTS),
+        "second_on_yarn": number(0.0, 10.0),
+        "box_temperature": number(15.0, 98.0),
+        "loose_removed": number(0.0, 100.0),
+        "peroxide_broken_down": number(0.0, 100.0),
+        "reductant_left": number(0.0, 100.0),
+        "weight_loss": number(0.0, 4.0),
+    }
+)
+
+BATH_MACHINE = st.fixed_dictionaries({"liquor_retained": number(0.5, 2.9), "power": number(0.0, 90.0)})
+
 SIZE_RECIPE = st.builds(
     lambda add_on, wax: {
         "size_add_on": add_on,
@@ -176,6 +201,9 @@ WHOLE_MACHINE = st.fixed_dictionaries(
         "leader_length": number(0.0, 300.0),
         "off_shade_length": number(0.0, 300.0),
         "cleaning_water": number(0.0, 20000.0),
+        "yarn_form": st.sampled_from(["ropes", "sheet", "beams in a vessel", "cloth"]),
+        "charge_mass": number(50.0, 2000.0),
+        "charge_time": number(1.0, 120.0),
     }
 )
 
@@ -227,13 +255,22 @@ def mills(draw: st.DrawFn) -> dict[str, Any]:
             recipe[step], machine[step] = draw(SULFUR_RECIPE), draw(SULFUR_MACHINE)
         elif kind == "treatment":
             recipe[step], machine[step] = draw(TREATMENT_RECIPE), draw(BOX_MACHINE)
+        elif kind == "bath":
+            recipe[step], machine[step] = draw(BATH_RECIPE), draw(BATH_MACHINE)
+        elif kind == "steaming":
+            machine[step] = {"vented_steam": draw(number(0.0, 500.0))}
         elif kind == "size":
             recipe[step] = draw(SIZE_RECIPE)
             machine[step] = {"pick_up": draw(number(0.8, 1.6)), "exchange": draw(number(50.0, 100.0))}
+    whole_machine, enquiry = draw(WHOLE_MACHINE), draw(ENQUIRY)
+    if whole_machine["yarn_form"] != "ropes":
+        enquiry["sets_side_by_side"] = 1
+    if whole_machine["yarn_form"] == "cloth" and enquiry["length_basis"] == "dyed warp":
+        enquiry["length_basis"] = "loom-state cloth"
     return {
         "route": route,
         "recipe": recipe,
         "machine": machine,
-        "whole_machine": draw(WHOLE_MACHINE),
-        "enquiry": draw(ENQUIRY),
+        "whole_machine": whole_machine,
+        "enquiry": enquiry,
     }

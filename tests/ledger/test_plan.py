@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 
-from costing.ledger.plan import plan_cloth
+from costing.ledger.plan_cloth import plan_cloth
 from costing.ledger.whole import open_ledger
 from costing.quantities import InputError
 from tests.example_mill import example_mill

@@ -21,7 +21,7 @@ from costing.reference_data import substances
 
 @pytest.mark.parametrize("substance", list(substances()))
 def test_molar_mass_against_a_library(substance: str) -> None:
-    """The library has sulfur at 32.0648 where the abridged table of 2021 has 32.06: 1.4e-4 in the sulfides."""
+    """The library has sulfur at 32.0648, the abridged table of 2021 has 32.06: 1.4e-4 in the sulfides."""
     formula = substances()[substance].formula
     assert molar_mass(substance) * 1000 == pytest.approx(molmass.Formula(formula).mass, rel=1.5e-4)
 

@@ -23,7 +23,8 @@ AUXILIARY_ROLES = ("salt",)
 
 def mill_with(field: str, **product: Any) -> Mill:
     """The example mill with one product more, named by every step that has the field."""
-    routes = (ROUTE, [("sulfur dyeing", "sulfur")], [("oxidation", "treatment")], [("size box", "size")])
+    others = ("sulfur", "treatment", "size", "bath")
+    routes = (ROUTE, *([("step", kind)] for kind in others))
     route = next(steps for steps in routes if any(field in STEP_KINDS[kind].RECIPE for _, kind in steps))
     mill = example_mill(route=route)
     mill.materials["X"] = material("X", **{"strength": 0.5, "remainder": "water", "price": 1.0, **product})

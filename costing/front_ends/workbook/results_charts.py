@@ -30,7 +30,7 @@ from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.chart_parts import heading, lettering
 from costing.front_ends.workbook.results_sheets import Placed
 
-Pattern = Literal["dkUpDiag", "wdDnDiag", "pct50", "dkHorz", "smGrid"]
+Pattern = Literal["dkUpDiag", "wdDnDiag", "pct50", "dkHorz", "smGrid", "ltVert"]
 
 
 class Filled(NamedTuple):
@@ -47,6 +47,7 @@ FILLS = {
     "reductant": Filled("8A5A33", "dkUpDiag"),
     "caustic": Filled("E0B070"),
     "auxiliaries": Filled("63765A", "pct50"),
+    "size": Filled("C9B458", "ltVert"),
     "water": Filled("5F83A8", "dkHorz"),
     "steam": Filled("6E6E6E"),
     "power": Filled("22384F", "smGrid"),
