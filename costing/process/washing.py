@@ -169,8 +169,8 @@ def _agents(step: Scour, materials: Mapping[str, Material]) -> list[tuple[Materi
 
 def _post_feed_water(book: Book, step: Scour, yarn: YarnState, feed: float, condensate: float) -> None:
     """Water that makes up the scour liquor, less what yarn, steam, products and reactions bring."""
-    from_main = feed - condensate - book.product_water - book.reaction_water()
-    if from_main < 0 and feed <= book.product_water + book.reaction_water():
+    from_main = feed - condensate - book.product_water - book.reaction_water
+    if from_main < 0 and feed <= book.product_water + book.reaction_water:
         raise InputError(
             step.name,
             f"the yarn brings {yarn.liquor:.3g} L/kg of liquor and the box lets {feed + yarn.liquor:.3g} "
