@@ -8,6 +8,7 @@ from typing import Any, Callable, NamedTuple
 
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
+from costing.process.washing import HOLDS_LEVEL
 from costing.quantities import QUANTITIES, Quantity, label, shown
 from costing.quantities.checking import number_text
 from costing.quantities.units import convert
@@ -17,6 +18,7 @@ from costing.settings.mill import Mill
 from costing.settings.steps import IndigoDyeing, Rinse
 
 MUCH_OVERFLOW = 0.1  # L/kg
+TOLD = (SURPLUS, CAUSTIC_SURPLUS, HOLDS_LEVEL)  # causes that are worth a word
 FAR = 5.0  # times below or above what is usual, from where a slip of a hundred times is likelier
 METRES_PER_KM = 1000.0
 WITHOUT_DEFAULT = ("indigo_on_yarn", "order_length")  # their usual range is among the published ones
@@ -96,14 +98,18 @@ def located(owner: str, cell: str) -> str:
 
 def _warnings(ledger: Ledger) -> list[Remark]:
     found: list[Remark] = []
-    posted = {(step, cause) for step, _, _, cause, amount, _, _ in ledger.run.postings if amount > 1e-12}
+    posted = {
+        (step, cause)
+        for step, _, _, cause, amount, _, _ in ledger.run.postings
+        if cause in TOLD and amount > 1e-12
+    }
     for step, yarn in ledger.run.entering:
         if isinstance(step, IndigoDyeing):
             found += [Remark("warning", step.name, text) for text in _of_bath(step, posted, ledger)]
             if yarn.air_dry:
                 text = "the yarn is not wetted out: it brings its air into the first dip"
                 found.append(Remark("warning", step.name, text))
-        if isinstance(step, Rinse) and (step.name, "holds the level") in posted:
+        if isinstance(step, Rinse) and (step.name, HOLDS_LEVEL) in posted:
             found.append(
                 Remark(
                     "warning",
@@ -164,7 +170,8 @@ def _unusual(ledger: Ledger, mill: Mill) -> tuple[list[Remark], list[Remark]]:
     for owner, groups, item, cell_of in owners:
         for name, low, high in _compared(type(item), groups):  # type: ignore[arg-type]
             value = getattr(item, name)
-            if value is None:
+            # What is usual is no slip; only where 0 is usual too may it be a hundredth of what was meant.
+            if value is None or 0.0 < low <= value <= high:
                 continue
             quantity = QUANTITIES[name]
             meant = _meant(quantity, value, low, high)

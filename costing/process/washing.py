@@ -27,6 +27,7 @@ from costing.settings.steps import Rinse, Scour
 
 ACID = "galacturonic_acid"  # stands for the pectic acids of the fibre
 EXTRACT = "cotton_extract"  # the rest of the organic matter that the scour dissolves
+HOLDS_LEVEL = "holds the level"  # cause of the water that is added where a rinse gets too little
 
 NEUTRALISATION = {
     ACID: -1.0,
@@ -255,7 +256,7 @@ def rinse(
     )
     main_water = max(0.0, water - condensate)  # live steam alone may bring more than the valve gives
     post_water(book, "rinse water", main_water)
-    post_water(book, "holds the level", make_up)
+    post_water(book, HOLDS_LEVEL, make_up)
     drained = yarn.liquor + main_water + condensate + make_up - step.pick_up
     post_power(book, step.power, around)
     stream = step.name
