@@ -9,7 +9,7 @@ from costing.cost.quote import Quote
 from costing.ledger.remarks import Remark, located, meant_share
 from costing.quantities import label
 from costing.quantities.checking import number_text
-from costing.reference_data import CommercialForm, materials
+from costing.reference_data import materials
 from costing.settings.mill import ROUNDING, YARN_ROLES, Enquiry, Material, Mill, MillCosts
 
 OLD = datetime.timedelta(days=365)
@@ -84,12 +84,9 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
     """
     found = []
     owner = f"material {item.code}"
-    forms = _forms(item.substance, item.role)
-    usual = [(form.strength_low, form.strength_high) for form in forms]
-    if item.role in YARN_ROLES:
-        usual = [YARN_STRENGTH]
+    usual, alkalis = _usual(item.substance, item.role)
     if usual and not any(_within(item.strength, ends) for ends in usual):
-        told = " or ".join(f"{100 * low:g} to {100 * high:g} %" for low, high in sorted(set(usual)))
+        told = " or ".join(f"{100 * low:g} to {100 * high:g} %" for low, high in usual)
         text = f"strength is {number_text(100 * item.strength)} %; usual is {told}"
         slips = [item.strength * times for times in (TENFOLD, TENFOLD**2, 1.0 / TENFOLD)]
         meant = [slip for slip in slips if any(_within(slip, ends) for ends in usual)]
@@ -97,13 +94,13 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
         if meant:
             text += f": did you mean {number_text(100 * meant[0])} %?"
         found.append(Remark("warning" if meant else "unusual", where, text))
-    for form in forms:
-        low, high = (times * form.alkali for times in ALKALI_OF_FORM)
+    for alkali in alkalis:
+        low, high = (times * alkali for times in ALKALI_OF_FORM)
         share = meant_share(item.alkali, low, high)
         if share is not None:
             text = (
                 f"the caustic in it is {number_text(100 * item.alkali)} %; usual is about "
-                f"{number_text(100 * form.alkali)} %: did you mean {number_text(100 * share)} %?"
+                f"{number_text(100 * alkali)} %: did you mean {number_text(100 * share)} %?"
             )
             where = located(owner, mill.cell_of("material", item.code, "alkali"))
             found.append(Remark("warning", where, text))
@@ -111,11 +108,17 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
 
 
 @cache
-def _forms(substance: str, role: str) -> list[CommercialForm]:
-    """The usual forms of a substance, or of a role where there is no formula."""
-    if substance:
-        return [form for form in materials().values() if form.substance == substance]
-    return [form for form in materials().values() if not form.substance and form.role == role]
+def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[float]]:
+    """Strengths of the usual forms of a substance, or of a role without a formula; caustic in them."""
+    if role in YARN_ROLES:
+        return [YARN_STRENGTH], []
+    forms = [
+        form
+        for form in materials().values()
+        if form.substance == substance and (substance or form.role == role)
+    ]
+    strengths = sorted({(form.strength_low, form.strength_high) for form in forms})
+    return strengths, [form.alkali for form in forms if form.alkali > 0.0]
 
 
 def _within(share: float, ends: tuple[float, float]) -> bool:
