@@ -10,7 +10,8 @@ from costing.book.layout import row_text, tables_of
 from costing.book.sheet import Given, Sheet
 from costing.book.tables import read_table, refuse_twice
 from costing.quantities import InputError, check, folded, listed
-from costing.settings.mill import MillCosts
+from costing.settings.building import Entry
+from costing.settings.mill import Mill, MillCosts
 
 NAMES = (
     "currency",
@@ -25,8 +26,8 @@ NAMES = (
 )
 
 
-def read_costs(sheet: Sheet) -> MillCosts:
-    """Read prices, overhead, margin and exchange rates.
+def read_costs(sheet: Sheet, mill: Mill) -> None:
+    """Read prices, overhead, margin and exchange rates into the mill.
 
     Raises
     ------
@@ -51,7 +52,8 @@ def read_costs(sheet: Sheet) -> MillCosts:
             rows["currency"][0].where,
             f"the rate of {currency!r}, the mill's own currency, is {rates[currency]:g}; accepted is 1",
         )
-    return MillCosts(exchange_rates=rates, **values)
+    mill.costs = MillCosts(exchange_rates=rates, **values)
+    mill.given["costs", ""] = {name: Entry(values[name], rows[name][0].where) for name in NAMES}
 
 
 def _cost_rows(sheet: Sheet) -> dict[str, tuple[Given, Given]]:

@@ -8,6 +8,7 @@ from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.money import price_from_volume
 from costing.quantities import InputError, check, listed, meant
 from costing.quantities.units import measure
+from costing.settings.building import Entry
 from costing.settings.mill import YARN_ROLES, Material, Mill
 
 OWN = ("own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen")
@@ -23,7 +24,10 @@ def read_materials(sheet: Sheet, mill: Mill) -> None:
     """
     (table,) = tables_of("materials")
     for row in refuse_twice(read_table(sheet, table), "material"):
-        mill.materials[row.code] = _material(row, mill)
+        item = mill.materials[row.code] = _material(row, mill)
+        mill.given["material", row.code] = {
+            name: Entry(getattr(item, name), row.at(name)) for name in ("strength", "alkali")
+        }
         mill.places["material", row.code] = row.where
 
 

@@ -10,12 +10,14 @@ from costing.book.layout import GENERAL, RANGE_ROWS, column_sheet, sheet_names, 
 from costing.book.materials import read_materials
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import read_table, refuse_twice
-from costing.quantities import UNITS, InputError, folded, label, listed
+from costing.quantities import InputError, folded, label, listed
 from costing.quantities.units import canonical
 from costing.settings.building import Entry, build
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
+
+SOLD_BY = ("m", "yd", "km", "ft")
 
 
 def mill_from_sheets(sheets: Mapping[str, Sheet]) -> Mill:
@@ -38,7 +40,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet]) -> Mill:
     """
     found = find_sheets(sheets, sheet_names())
     mill = Mill()
-    mill.costs = read_costs(found["Mill costs"])
+    read_costs(found["Mill costs"], mill)
     _read_routes(found["Routes"], mill)
     read_materials(found["Materials"], mill)
     _read_styles(found["Styles"], mill)
@@ -99,12 +101,13 @@ def _read_styles(sheet: Sheet, mill: Mill) -> None:
         owner = f"style {item.code}"
         mill.styles[item.code] = build(Style, owner, Style.GROUPS, entries, mill.assumptions, _named(item))
         mill.places["style", item.code] = item.where
+        mill.given["style", item.code] = entries
 
 
 def _order_unit(text: str) -> str:
-    """Unit in which the order is priced: as given, or metres where the unit table lacks that name."""
+    """Unit in which the order is priced: as given, or metres for one that nobody sells cloth by."""
     unit = canonical(text)
-    return unit if unit in UNITS else "m"
+    return unit if unit in SOLD_BY else "m"
 
 
 def _yarn(mill: Mill, name: str, entry: Entry) -> Entry:
@@ -166,6 +169,7 @@ def _read_ranges(sheet: Sheet, mill: Mill) -> None:
         entries = reader.entries(item, GENERAL, RANGE_ROWS)
         mill.ranges[item.code] = build(Range, owner, Range.GROUPS, entries, mill.assumptions, _named(item))
         mill.places["range", item.code] = item.where
+        mill.given["range", item.code] = entries
         for name, kind in steps.items():
             mill.range_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RANGE)
 
@@ -192,3 +196,4 @@ def _read_enquiries(sheet: Sheet, mill: Mill) -> None:
         }
         mill.enquiries[row.code] = build(Enquiry, owner, Enquiry.GROUPS, entries, mill.assumptions, fixed)
         mill.places["enquiry", row.code] = row.where
+        mill.given["enquiry", row.code] = entries

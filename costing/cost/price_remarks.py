@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from functools import cache
 
 from costing.cost.quote import Quote
-from costing.ledger.remarks import Remark
+from costing.ledger.remarks import Remark, located, meant_share
 from costing.quantities import label
-from costing.settings.mill import Material, MillCosts
+from costing.quantities.checking import number_text
+from costing.reference_data import materials
+from costing.settings.mill import ROUNDING, YARN_ROLES, Enquiry, Material, Mill, MillCosts
 
 OLD = datetime.timedelta(days=365)
-
 
 # Price of a unit of the first over that of a kilowatt-hour, whatever the money is: judgement, wide.
 USUAL_OVER_POWER = {
@@ -20,17 +21,21 @@ USUAL_OVER_POWER = {
     "effluent_charge": ("a cubic metre of effluent", 1000.0, 0.0, 300.0),
 }
 SMALL_SHARE = 0.01
+# What a yarn holds of yarn, and how far the caustic in a product may be from its usual form's: judgement.
+YARN_STRENGTH = (0.9, 1.0)
+ALKALI_OF_FORM = (0.3, 2.0)
+TENFOLD = 10.0
 
 
-def cost_remarks(costs: MillCosts, margin: float) -> list[Remark]:
+def cost_remarks(mill: Mill, enquiry: Enquiry, costs: MillCosts) -> list[Remark]:
     """Remarks on the prices of the mill, its overhead and the margin of a quote.
 
     Parameters
     ----------
+    mill, enquiry
+        The book, which knows the cells, and what is quoted.
     costs : MillCosts
-        Water, steam, power, effluent, overhead.
-    margin : float
-        Of the quote [fraction].
+        Water, steam, power, effluent, overhead, margin of an enquiry without its own.
 
     Returns
     -------
@@ -38,10 +43,17 @@ def cost_remarks(costs: MillCosts, margin: float) -> list[Remark]:
         A share that looks typed as a fraction is a warning, and so is a price out of all proportion.
     """
     found = []
-    for name, share in (("margin", margin), ("overhead", costs.overhead)):
+    margin, cell = costs.margin, mill.cell_of("costs", "", "margin")
+    if enquiry.margin is not None:
+        margin, cell = enquiry.margin, mill.cell_of("enquiry", enquiry.code, "margin")
+    overhead = costs.overhead, mill.cell_of("costs", "", "overhead")
+    for name, (share, place) in (("margin", (margin, cell)), ("overhead", overhead)):
         if 0.0 < share < SMALL_SHARE:
-            text = f"the {name} is {100 * share:g} %: ten per cent beside % is typed as 10, not as 0.1"
-            found.append(Remark("warning", name, text))
+            text = (
+                f"the {name} is {100 * share:g} %: did you mean {1e4 * share:g} %? ten per cent beside % is "
+                "typed as 10, not as 0.1"
+            )
+            found.append(Remark("warning", located(name, place), text))
     if costs.power_price > 0.0:
         for name, (what, times, low, high) in USUAL_OVER_POWER.items():
             ratio = times * getattr(costs, name) / costs.power_price
@@ -50,31 +62,92 @@ def cost_remarks(costs: MillCosts, margin: float) -> list[Remark]:
                     f"{what} costs {ratio:.3g} kilowatt-hours; usual is {low:g} to {high:g}: look at the "
                     "number and its unit"
                 )
-                found.append(Remark("warning", label(name), text))
+                found.append(Remark("warning", located(label(name), mill.cell_of("costs", "", name)), text))
     return found
 
 
-def price_remarks(offer: Quote, materials: Mapping[str, Material], today: datetime.date) -> list[Remark]:
-    """Remarks on the prices of the materials of a quote.
+def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
+    """Remarks on the strength of a product, and on the caustic in it, against its usual commercial forms.
+
+    Parameters
+    ----------
+    item : Material
+        A product of the list.
+    mill : Mill
+        Its book, which knows the cells.
+
+    Returns
+    -------
+    list of Remark
+        A strength or a share of caustic that is usual after a slip of ten or a hundred times is a warning;
+        any other strength that no usual form has is unusual.
+    """
+    found = []
+    owner = f"material {item.code}"
+    usual, alkalis = _usual(item.substance, item.role)
+    if usual and not any(_within(item.strength, ends) for ends in usual):
+        told = " or ".join(f"{100 * low:g} to {100 * high:g} %" for low, high in usual)
+        text = f"strength is {number_text(100 * item.strength)} %; usual is {told}"
+        slips = [item.strength * times for times in (TENFOLD, TENFOLD**2, 1.0 / TENFOLD)]
+        meant = [slip for slip in slips if any(_within(slip, ends) for ends in usual)]
+        where = located(owner, mill.cell_of("material", item.code, "strength"))
+        if meant:
+            text += f": did you mean {number_text(100 * meant[0])} %?"
+        found.append(Remark("warning" if meant else "unusual", where, text))
+    for alkali in alkalis:
+        low, high = (times * alkali for times in ALKALI_OF_FORM)
+        share = meant_share(item.alkali, low, high)
+        if share is not None:
+            text = (
+                f"the caustic in it is {number_text(100 * item.alkali)} %; usual is about "
+                f"{number_text(100 * alkali)} %: did you mean {number_text(100 * share)} %?"
+            )
+            where = located(owner, mill.cell_of("material", item.code, "alkali"))
+            found.append(Remark("warning", where, text))
+    return found
+
+
+@cache
+def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[float]]:
+    """Strengths of the usual forms of a substance, or of a role without a formula; caustic in them."""
+    if role in YARN_ROLES:
+        return [YARN_STRENGTH], []
+    forms = [
+        form
+        for form in materials().values()
+        if form.substance == substance and (substance or form.role == role)
+    ]
+    strengths = sorted({(form.strength_low, form.strength_high) for form in forms})
+    return strengths, [form.alkali for form in forms if form.alkali > 0.0]
+
+
+def _within(share: float, ends: tuple[float, float]) -> bool:
+    low, high = ends
+    return low - ROUNDING <= share <= high + ROUNDING
+
+
+def price_remarks(offer: Quote, mill: Mill, today: datetime.date) -> list[Remark]:
+    """Remarks on the materials of a quote: strengths and prices.
 
     Parameters
     ----------
     offer : Quote
         The quote.
-    materials : mapping
-        Code -> product of the mill's list.
+    mill : Mill
+        The book with the price list.
     today : datetime.date
         The day that "old" and "in the future" count from.
 
     Returns
     -------
     list of Remark
-        Prices of nothing and of the future are warnings; undated and old ones are unusual.
+        Slips of a strength, prices of nothing and of the future are warnings; other strengths, undated and
+        old prices are unusual.
     """
-    used = [
-        materials[code] for code in dict.fromkeys(line.material for line in offer.lines) if code in materials
-    ]
-    found = [
+    codes = dict.fromkeys(line.material for line in offer.lines)
+    used = [mill.materials[code] for code in codes if code in mill.materials]
+    found = [remark for item in used for remark in strength_remarks(item, mill)]
+    found += [
         Remark("warning", f"material {item.code}", "the price is 0: nothing is charged for it")
         for item in used
         if item.price == 0

@@ -5,6 +5,7 @@ An estimate from the recipe and the range. It is not a measurement, and no measu
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Mapping
 from typing import NamedTuple
 
@@ -70,9 +71,9 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
     list of Stream
         In the order of the route; the last is named ``all streams``.
     """
-    by_account: dict[str, list[Posting]] = {}
+    by_account: dict[str, list[Posting]] = defaultdict(list)
     for posting in ledger.postings:
-        by_account.setdefault(posting[-1], []).append(posting)
+        by_account[posting[-1]].append(posting)
     factors = Factors(ledger, materials)
     found = [
         _stream(account[len(DRAIN) :], postings, factors)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 from costing.effluent.oxygen_demand import (
     NO_DEMAND,
@@ -109,25 +109,12 @@ class Factors:
             Parameter -> mass; parameters to which it adds nothing are left out [kg/kg].
         """
         if substance not in self._known:
-            self._known[substance] = self._parts(substance)
+            if substance in substances() and substance != EXTRACT:
+                parts = _parts_of_substance(substance, self._recovery, self._dye_recovery)
+            else:
+                parts = _parts(substance, self.demand(substance).found, self._materials)
+            self._known[substance] = parts
         return self._known[substance]
-
-    def _parts(self, substance: str) -> dict[str, float]:
-        demand = self.demand(substance).found
-        inorganic = is_inorganic_sulfur(substance)
-        parts = {
-            "COD, organic": 0.0 if inorganic else demand,
-            "COD, inorganic sulfur": demand if inorganic else 0.0,
-            "COD, both": demand,
-        }
-        if substance in substances():
-            parts.update(_parts_of_formula(substance))
-        else:
-            for parameter, element in ELEMENTS.items():
-                parts[parameter] = content(substance, element, self._materials)
-            product = self._materials.get(substance)
-            parts["unfixed dye"] = 1.0 if product is not None and product.role == DYE else 0.0
-        return {parameter: share for parameter, share in parts.items() if share}
 
     def grounds(self, substance: str, parameter: str) -> str:
         """Where the factor of a substance for a parameter comes from, in words."""
@@ -163,6 +150,29 @@ class Factors:
             1.0,
             "scour.oxygen_demand on all organic matter dissolved, less its pectic acid, over the rest",
         )
+
+
+@lru_cache(maxsize=512)
+def _parts_of_substance(substance: str, recovery: float, dye_recovery: float) -> dict[str, float]:
+    """What a substance of the table adds to each parameter: the same in every ledger with these shares."""
+    return _parts(substance, demand_of_substance(substance, recovery, dye_recovery).found, {})
+
+
+def _parts(substance: str, demand: float, materials: Mapping[str, Material]) -> dict[str, float]:
+    inorganic = is_inorganic_sulfur(substance)
+    parts = {
+        "COD, organic": 0.0 if inorganic else demand,
+        "COD, inorganic sulfur": demand if inorganic else 0.0,
+        "COD, both": demand,
+    }
+    if substance in substances():
+        parts.update(_parts_of_formula(substance))
+    else:
+        for parameter, element in ELEMENTS.items():
+            parts[parameter] = content(substance, element, materials)
+        product = materials.get(substance)
+        parts["unfixed dye"] = 1.0 if product is not None and product.role == DYE else 0.0
+    return {parameter: share for parameter, share in parts.items() if share}
 
 
 @cache

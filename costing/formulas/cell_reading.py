@@ -18,7 +18,7 @@ from collections.abc import Sequence
 from typing import Any, Optional
 
 from costing.book.quantity_cell import AMOUNT_RATIO as AMOUNT_RATIO
-from costing.book.quantity_cell import LONGEST, measured
+from costing.book.quantity_cell import LONGEST, is_error, measured
 from costing.book.quantity_cell import is_empty as is_empty
 from costing.book.quantity_cell import unit_of as unit_of
 from costing.quantities import InputError, Quantity, label
@@ -87,7 +87,7 @@ def text_of(cell: Any, what: str, where: str = "") -> str:
     found = single(cell, what, where)
     if is_empty(found):
         return ""
-    if not isinstance(found, str):
+    if not isinstance(found, str) or is_error(found):
         raise InputError(where, f"{what} is {_shown(found)}; accepted is a text")
     return " ".join(found.split())
 
@@ -161,9 +161,8 @@ def _with_unit(item: Quantity, text: str, where: str) -> Given:
         example = f"{number_text(_in_range(item))} {item.usual}"
         accepted = f"a number, or a text with its unit such as {example!r}" if item.usual else "a number"
         hint = POINT if _MORE_DIGITS.match(tidied) else ""
-        raise InputError(
-            where, f"{label(item.name)} is the text {text[:LONGEST]!r}; accepted is {accepted}{hint}"
-        )
+        got = f"the error value {tidied}" if is_error(text) else f"the text {text[:LONGEST]!r}"
+        raise InputError(where, f"{label(item.name)} is {got}; accepted is {accepted}{hint}")
     number, unit, _ = measured(item, float(found[1]), found[2], where)
     return number, unit
 
@@ -191,4 +190,6 @@ def _shown(cell: Any) -> str:
         return str(cell).upper()
     if isinstance(cell, (int, float)):
         return f"the number {number_text(float(cell))}"
+    if is_error(cell):
+        return f"the error value {cell}"
     return f"the {type(cell).__name__} {str(cell)[:LONGEST]!r}"

@@ -11,7 +11,7 @@ from costing.formulas.cell_calls import called, full_name
 from costing.formulas.cell_formula import RESULT_UNIT
 from costing.formulas.cell_function import ARRAY, VARARGS, CellFunction
 from costing.formulas.registry import FORMULAS, LOOK_UPS, OF_BOOK, cell_functions, find
-from costing.quantities import InputError, describe, label, quantity
+from costing.quantities import InputError, describe, label, listed, meant, quantity
 from costing.report import Column, Table
 
 
@@ -74,14 +74,13 @@ def calculated(name: str, values: Iterable[str], unit: str | None, as_json: bool
 def _pairs(values: Iterable[str], names: list[str]) -> Iterable[tuple[str, str, str]]:
     """Argument, its value and the whole text, of each ARGUMENT=VALUE."""
     for text in values:
-        argument, sign, value = text.partition("=")
-        argument = argument.strip()
+        typed, sign, value = text.partition("=")
         if not sign:
             raise InputError(text, 'accepted is ARGUMENT=VALUE, as pick_up=0.75 or "concentration=1.5 g/L"')
-        if argument not in names:
-            raise InputError(
-                text, f"{argument!r} is not an argument; accepted are: {', '.join(names) or 'none'}"
-            )
+        argument = meant(typed, names)
+        if argument is None:
+            accepted = listed(names, typed, most=len(names))
+            raise InputError(text, f"{typed.strip()!r} is not an argument; accepted are: {accepted}")
         yield argument, value.strip(), text
 
 

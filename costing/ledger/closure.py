@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from functools import cache
-from typing import Any
 
 from costing.process.chemistry import atoms, element_share
 from costing.process.postings import PROCESS, REACTION, Posting
@@ -19,7 +18,7 @@ OUTSIDE = "outside"
 MOST_GAP = 1e-9
 OWN = {"Na": "own_sodium", "S": "own_sulfur", "N": "own_nitrogen"}
 
-Sums = defaultdict[Any, list[float]]
+Sums = defaultdict[str, list[float]]
 Shares = tuple[tuple[str, float], ...]
 
 
@@ -41,28 +40,22 @@ def gaps(postings: Iterable[Posting], materials: Mapping[str, Material]) -> dict
         ``outside <element>``: what enters from outside and does not leave, sodium, sulfur, nitrogen.
         All relative [fraction].
     """
-    # What moves between the same accounts is put together first: a ledger has hundreds of postings.
-    between: Sums = defaultdict(_nothing)
-    for _, _, substance, _, amount, source, destination in postings:
-        sums = between[source, destination, substance]
-        sums[0] += amount
-        sums[1] += abs(amount)
     held: dict[str, Sums] = {kind: defaultdict(_nothing) for kind in (PROCESS, REACTION, OUTSIDE)}
     outside = held[OUTSIDE]
-    for (source, destination, substance), (amount, size) in between.items():
-        for account, signed in ((destination, amount), (source, -amount)):
-            sums = held.get(account, outside)[substance]
-            sums[0] += signed
-            sums[1] += size
+    for _, _, substance, _, amount, source, destination in postings:
+        if amount < 0.0:
+            amount, source, destination = -amount, destination, source
+        held.get(destination, outside)[substance][0] += amount
+        held.get(source, outside)[substance][1] += amount
     found = {f"process {substance}": _relative(*sums) for substance, sums in held[PROCESS].items()}
     for kind, elements in ((REACTION, ELEMENTS), (OUTSIDE, tuple(OWN))):
         of_element = {element: _nothing() for element in elements}
-        for substance, (gap, size) in held[kind].items():
+        for substance, (gained, lost) in held[kind].items():
             for element, share in _shares(substance, materials):
                 if element in of_element:
                     sums = of_element[element]
-                    sums[0] += gap * share
-                    sums[1] += size * share
+                    sums[0] += gained * share
+                    sums[1] += lost * share
         found.update({f"{kind} {element}": _relative(*sums) for element, sums in of_element.items()})
     return found
 
@@ -106,9 +99,10 @@ def _shares_by_formula(substance: str) -> Shares:
 
 
 def _nothing() -> list[float]:
-    """Net amount, and all that moves."""
+    """What an account has gained, and what it has lost."""
     return [0.0, 0.0]
 
 
-def _relative(gap: float, size: float) -> float:
-    return abs(gap) / size if size > SMALLEST else 0.0
+def _relative(gained: float, lost: float) -> float:
+    moved = gained + lost
+    return abs(gained - lost) / moved if moved > SMALLEST else 0.0

@@ -3,19 +3,26 @@
 from __future__ import annotations
 
 from dataclasses import fields
-from functools import cache
-from typing import Any, NamedTuple
+from functools import cache, partial
+from typing import Any, Callable, NamedTuple
 
 from costing.ledger.box_remarks import box_warnings
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
-from costing.quantities import QUANTITIES, label, shown
+from costing.process.washing import HOLDS_LEVEL
+from costing.quantities import QUANTITIES, Quantity, label, shown
+from costing.quantities.checking import number_text
 from costing.quantities.units import convert
 from costing.reference_data import defaults, published_ranges
 from costing.settings.building import default_key
+from costing.settings.mill import Mill
 from costing.settings.steps import IndigoDyeing, Rinse
 
 MUCH_OVERFLOW = 0.1  # L/kg
+TOLD = (SURPLUS, CAUSTIC_SURPLUS, HOLDS_LEVEL)  # causes that are worth a word
+FAR = 5.0  # times below or above what is usual, from where a slip of a hundred times is likelier
+METRES_PER_KM = 1000.0
+WITHOUT_DEFAULT = ("indigo_on_yarn", "order_length")  # their usual range is among the published ones
 
 
 class Remark(NamedTuple):
@@ -36,32 +43,74 @@ class Remark(NamedTuple):
     text: str
 
 
-def remarks(ledger: Ledger) -> list[Remark]:
+def remarks(ledger: Ledger, mill: Mill) -> list[Remark]:
     """Warnings and unusual settings of a ledger.
 
     Parameters
     ----------
     ledger : Ledger
         Of an enquiry.
+    mill : Mill
+        Of the same enquiry; it knows the cells.
 
     Returns
     -------
     list of Remark
         Warnings first.
     """
-    return [*_warnings(ledger), *_unusual(ledger), *_unusual_cloth(ledger)]
+    slips, unusual = _unusual(ledger, mill)
+    return [*_warnings(ledger), *slips, *unusual, *_unusual_cloth(ledger)]
+
+
+def meant_share(value: float, low: float, high: float) -> float | None:
+    """The share that was meant, where a percentage came as a fraction or a fraction as a percentage.
+
+    Cells shown as a percentage hand over a hundredth of what they show, and a sheet does not say which they
+    are. What is possible is not refused for it.
+
+    Parameters
+    ----------
+    value, low, high : float
+        What came, and what is usual [fraction].
+
+    Returns
+    -------
+    float or None
+        A hundred times as much, or a hundredth; None where neither is likelier than what came.
+
+    Examples
+    --------
+    >>> meant_share(0.0009, 0.04, 0.14), meant_share(0.07, 0.04, 0.14), meant_share(9.0, 0.04, 0.14)
+    (0.09, None, 0.09)
+    """
+    slack = 1.0 + 1e-9
+    far_below = value <= high / 100.0 * slack if low <= 0.0 else value < low / FAR
+    if value > 0.0 and far_below and low <= 100.0 * value * slack and 100.0 * value <= high * slack:
+        return 100.0 * value
+    if value > FAR * high and low <= value / 100.0 * slack and value / 100.0 <= high * slack:
+        return value / 100.0
+    return None
+
+
+def located(owner: str, cell: str) -> str:
+    """What a remark is about, and the cell where it was typed, where that is known."""
+    return f"{owner}, {cell}" if cell else owner
 
 
 def _warnings(ledger: Ledger) -> list[Remark]:
     found: list[Remark] = []
-    posted = {(step, cause) for step, _, _, cause, amount, _, _ in ledger.run.postings if amount > 1e-12}
+    posted = {
+        (step, cause)
+        for step, _, _, cause, amount, _, _ in ledger.run.postings
+        if cause in TOLD and amount > 1e-12
+    }
     for step, yarn in ledger.run.entering:
         if isinstance(step, IndigoDyeing):
             found += [Remark("warning", step.name, text) for text in _of_bath(step, posted, ledger)]
             if yarn.air_dry:
                 text = "the yarn is not wetted out: it brings its air into the first dip"
                 found.append(Remark("warning", step.name, text))
-        if isinstance(step, Rinse) and (step.name, "holds the level") in posted:
+        if isinstance(step, Rinse) and (step.name, HOLDS_LEVEL) in posted:
             found.append(
                 Remark(
                     "warning",
@@ -110,33 +159,49 @@ def _of_bath(step: IndigoDyeing, posted: set[tuple[str, str]], ledger: Ledger) -
     return found
 
 
-def _unusual(ledger: Ledger) -> list[Remark]:
-    table = defaults()
-    found = []
-    owners: list[tuple[str, tuple[str, ...], Any]] = [
-        (step.name, (step.KIND,), step) for step in ledger.steps
+def _unusual(ledger: Ledger, mill: Mill) -> tuple[list[Remark], list[Remark]]:
+    """Shares that look a hundred times too small or too large, and all else that is not usual."""
+    slips, unusual = [], []
+    recipe, range_ = ledger.recipe.code, ledger.range.code
+    owners: list[tuple[str, tuple[str, ...], Any, Callable[[str], str]]] = [
+        (step.name, (step.KIND,), step, partial(mill.cell_of_step, recipe, range_, step.name))
+        for step in ledger.steps
     ]
-    owners.append((f"range {ledger.range.code}", ledger.range.GROUPS, ledger.range))
-    owners.append((f"style {ledger.style.code}", ledger.style.GROUPS, ledger.style))
-    owners.append((f"enquiry {ledger.enquiry.code}", ledger.enquiry.GROUPS, ledger.enquiry))
-    for where, groups, item in owners:
-        for name, key in _compared(type(item), groups):  # type: ignore[arg-type]
+    for kind, item in (("range", ledger.range), ("style", ledger.style), ("enquiry", ledger.enquiry)):
+        owners.append((f"{kind} {item.code}", item.GROUPS, item, partial(mill.cell_of, kind, item.code)))
+    for owner, groups, item, cell_of in owners:
+        for name, low, high in _compared(type(item), groups):  # type: ignore[arg-type]
             value = getattr(item, name)
-            if value is None:
+            # What is usual is no slip; only where 0 is usual too may it be a hundredth of what was meant.
+            if value is None or 0.0 < low <= value <= high:
                 continue
-            row = table[key]
-            slack = 1e-9 * max(abs(row.low), abs(row.high))
-            if value < row.low - slack or value > row.high + slack:
-                quantity = QUANTITIES[name]
-                found.append(
-                    Remark(
-                        "unusual",
-                        where,
-                        f"{label(name)} is {shown(quantity, value)}; usual is {shown(quantity, row.low)} to "
-                        f"{shown(quantity, row.high)}",
-                    )
-                )
-    return found
+            quantity = QUANTITIES[name]
+            meant = _meant(quantity, value, low, high)
+            slack = 1e-9 * max(abs(low), abs(high))
+            if meant is None and low - slack <= value <= high + slack:
+                continue
+            text = (
+                f"{label(name)} is {shown(quantity, value)}; usual is {shown(quantity, low)} to "
+                f"{shown(quantity, high)}"
+            )
+            where = located(owner, cell_of(name))
+            if meant is None:
+                unusual.append(Remark("unusual", where, text))
+            else:
+                slips.append(Remark("warning", where, f"{text}: did you mean {meant}?"))
+    return slips, unusual
+
+
+def _meant(item: Quantity, value: float, low: float, high: float) -> str | None:
+    """What was meant by a share, or by a length in another unit than the one beside it."""
+    if item.usual.startswith("%"):
+        share = meant_share(value, low, high)
+        return None if share is None else shown(item, share)
+    if item.name == "order_length" and FAR * value < low <= value * METRES_PER_KM <= high:
+        return f"{number_text(value)} km"
+    if item.name == "order_length" and low <= value / METRES_PER_KM <= high < value:
+        return f"{number_text(value / METRES_PER_KM)} m"
+    return None
 
 
 def _unusual_cloth(ledger: Ledger) -> list[Remark]:
@@ -157,7 +222,15 @@ def _unusual_cloth(ledger: Ledger) -> list[Remark]:
 
 
 @cache
-def _compared(kind: type, groups: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
-    """Fields of a setting that have a default, with its key."""
-    names = [item.name for item in fields(kind) if item.name in QUANTITIES]
-    return tuple((name, key) for name in names if (key := default_key(groups, name)))
+def _compared(kind: type, groups: tuple[str, ...]) -> tuple[tuple[str, float, float], ...]:
+    """Fields of a setting that have a usual range, with its ends in the house unit."""
+    found = []
+    for name in (item.name for item in fields(kind) if item.name in QUANTITIES):
+        item, key = QUANTITIES[name], default_key(groups, name)
+        if key:
+            found.append((name, defaults()[key].low, defaults()[key].high))
+        elif name in WITHOUT_DEFAULT:
+            usual = published_ranges()[name]
+            low, high = (convert(end, usual.unit, item.unit) for end in (usual.low, usual.high))
+            found.append((name, low, high))
+    return tuple(found)

@@ -77,7 +77,7 @@ class Ledger:
         )
 
 
-INTERNAL = (GREY, AIR, REACTION, PROCESS)
+INTERNAL = frozenset((GREY, AIR, REACTION, PROCESS))
 
 
 def is_bought(line: Line) -> bool:

@@ -108,20 +108,7 @@ def hydrosulfite_lost_behind_dips(
 ) -> list[Any]:
     """Hydrosulfite (100 %) lost on the yarn behind each dip, the last one for good.
 
-    Parameters
-    ----------
-    dips : float
-        Dip boxes in the common liquor [whole number].
-    pick_up : float
-        Liquor on the yarn behind every box but the last [L/kg].
-    pick_up_last : float
-        Liquor on the yarn behind the last box [L/kg].
-    exchange : float
-        Share of the liquor on the yarn that a box replaces [fraction].
-    sky_destruction : float
-        Share of the carried hydrosulfite that one sky destroys [fraction].
-    bath_hydrosulfite : float
-        Hydrosulfite in the bath [kg/L].
+    Takes what `hydrosulfite_carried_out` takes, which is the sum of it.
 
     Returns
     -------

@@ -239,7 +239,7 @@ def _post_feed_water(book: Book, step: IndigoDyeing, feeds: Feeds) -> None:
     """Water of the feeds: their volume less what products and reactions bring."""
     volume = feeds.feed_volume + feeds.make_up
     airing = step.indigo_on_yarn / (1.0 - step.rinse_loss) / INDIGO * molar_mass("water")
-    from_main = volume - book.product_water - book.reaction_water() - airing
+    from_main = volume - book.product_water - book.reaction_water - airing
     if from_main < 0:
         raise InputError(
             step.name,

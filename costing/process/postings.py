@@ -79,7 +79,9 @@ class Book:
     def __init__(self, step: str) -> None:
         self.step = step
         self.postings: list[Posting] = []
+        # Water that the products bring, and that the reactions make less what they take.
         self.product_water = 0.0
+        self.reaction_water = 0.0
         # A box with a content of its own says here what stands in it, and a dye bath what it is fed.
         self.content: Any = None
         self.feeds: Any = None
@@ -149,6 +151,8 @@ class Book:
             return
         for substance, number in stoichiometry.items():
             amount = mol * number * molar_mass(substance)
+            if substance == "water":
+                self.reaction_water += amount
             if amount < 0:
                 if substance in GASES:
                     self.move(substance, cause, -amount, AIR, PROCESS)
@@ -157,10 +161,6 @@ class Book:
                 self.move(substance, cause, amount, REACTION, PROCESS)
                 if substance in GASES:  # a reaction that is turned back
                     self.move(substance, cause, amount, PROCESS, AIR)
-
-    def reaction_water(self) -> float:
-        """Water that the reactions so far made, less what they took [kg/kg]."""
-        return -balance(self.postings, REACTION).get("water", 0.0)
 
     def held(self) -> dict[str, float]:
         """What the process account holds by this step's own postings, substance by substance."""

@@ -27,6 +27,8 @@ from costing.quantities import InputError
 from costing.settings.mill import Material
 from costing.settings.steps import Rinse, Scour
 
+HOLDS_LEVEL = "holds the level"  # cause of the water that is added where a rinse gets too little
+
 NEUTRALISATION = {
     ACID: -1.0,
     "sodium_hydroxide": -1.0,
@@ -166,8 +168,8 @@ def _agents(step: Scour, materials: Mapping[str, Material]) -> list[tuple[Materi
 
 def _post_feed_water(book: Book, step: Scour, yarn: YarnState, feed: float, condensate: float) -> None:
     """Water that makes up the scour liquor, less what yarn, steam, products and reactions bring."""
-    from_main = feed - condensate - book.product_water - book.reaction_water()
-    if from_main < 0 and feed <= book.product_water + book.reaction_water():
+    from_main = feed - condensate - book.product_water - book.reaction_water
+    if from_main < 0 and feed <= book.product_water + book.reaction_water:
         raise InputError(
             step.name,
             f"the yarn brings {yarn.liquor:.3g} L/kg of liquor and the box lets {feed + yarn.liquor:.3g} "
@@ -252,7 +254,7 @@ def rinse(
     )
     main_water = max(0.0, water - condensate)  # live steam alone may bring more than the valve gives
     post_water(book, "rinse water", main_water)
-    post_water(book, "holds the level", make_up)
+    post_water(book, HOLDS_LEVEL, make_up)
     drained = yarn.liquor + main_water + condensate + make_up - step.pick_up
     post_power(book, step.power, around)
     stream = step.name

@@ -108,9 +108,9 @@ def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -
     ledger = open_ledger(mill, enquiry)
     offer = quote(ledger, mill.materials, costs_of(mill))
     notes = [
-        *remarks(ledger),
-        *cost_remarks(costs_of(mill), offer.margin),
-        *price_remarks(offer, mill.materials, today or datetime.date.today()),
+        *remarks(ledger, mill),
+        *cost_remarks(mill, enquiry, costs_of(mill)),
+        *price_remarks(offer, mill, today or datetime.date.today()),
     ]
     return Result(enquiry, ledger, offer, notes, mill.materials)
 

@@ -201,7 +201,8 @@ class Mill:
     A look-up by a code that is not there raises `InputError` and says which codes there are, the nearest
     first; case, blanks and underscores of a code do not count.
     `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
-    (kind, code) to sheet and cell; `assumptions` holds every default taken, each once.
+    (kind, code) to sheet and cell; `given` maps (kind, code) to the entries that its remarks may name;
+    `assumptions` holds every default taken, each once.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -215,6 +216,7 @@ class Mill:
     costs: MillCosts | None = None
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
+    given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
     @staticmethod
@@ -258,6 +260,16 @@ class Mill:
     def enquiry(self, code: str, where: str = "") -> Enquiry:
         """Find an enquiry by its code."""
         return self._found("enquiry", self.enquiries, code, where)
+
+    def cell_of(self, kind: str, code: str, name: str) -> str:
+        """Sheet and cell of what was given; "" where that is not known."""
+        return self.given.get((kind, code), {}).get(name, EMPTY).where
+
+    def cell_of_step(self, recipe: str, range_: str, step: str, name: str) -> str:
+        """Sheet and cell of what a recipe or a range gives for a step; "" where that is not known."""
+        of_recipe = self.recipe_steps.get((recipe, step), {})
+        of_range = self.range_steps.get((range_, step), {})
+        return (of_recipe.get(name) or of_range.get(name, EMPTY)).where
 
     def steps_of(self, recipe: Recipe, range_: Range) -> list[Step]:
         """The steps of a recipe on a range, each with all it needs; checked once and then kept.

@@ -24,7 +24,7 @@ def handed_over(value: Any) -> Any:
     """A value of a file as a program hands it over: numbers as floats, dates as days, blanks as a text."""
     if value is None:
         return ""
-    if isinstance(value, datetime.datetime):
+    if isinstance(value, datetime.date):  # with its time of day or without
         return day_of(value)
     return float(value) if isinstance(value, int) and not isinstance(value, bool) else value
 

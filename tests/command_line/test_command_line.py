@@ -172,6 +172,25 @@ def test_unknown_figure_and_step_are_refused_with_what_there_is() -> None:
     assert "--stream" in refused("ledger", "-e", "Q-01", "--of", "drain", "--step", "drying")
 
 
+@pytest.mark.parametrize("typed", ["q-02", " Q-02 ", "Q-02\u00a0", "Q\u201102"])
+def test_an_enquiry_is_found_as_it_is_typed(typed: str) -> None:
+    plain, found = (run("ledger", "-e", code, "--of", "lye", "--json") for code in ("Q-02", typed))
+    assert found.exit_code == 0
+    assert found.output == plain.output
+
+
+def test_arguments_and_words_are_found_as_they_are_typed() -> None:
+    plain = run("calculate", "carried_by_liquor", "pick_up=0.75", "concentration=1.5 g/L")
+    assert (
+        run("calculate", "carried_by_liquor", " Pick up =0.75", "CONCENTRATION=1.5 g/L").output
+        == plain.output
+    )
+    assert "accepted are: concentration, pick_up" in refused(
+        "calculate", "carried_by_liquor", "concentraton=1"
+    )
+    assert run("caution", "lye").output == run("caution", "caustic").output
+
+
 def test_calculate_with_units() -> None:
     done = run("calculate", "carried_by_liquor", "pick_up=0.75", "concentration=1.5 g/L")
     assert done.output.strip() == "1.125 g/kg"

@@ -23,7 +23,7 @@ def said(code: str, **changes: object) -> list[tuple[str, str]]:
     mill.materials[code] = dataclasses.replace(mill.materials[code], **changes)  # type: ignore[arg-type]
     assert mill.costs is not None
     offer = quote(open_ledger(mill, mill.enquiries["E"]), mill.materials, mill.costs)
-    return [(remark.kind, remark.text) for remark in price_remarks(offer, mill.materials, TODAY)]
+    return [(remark.kind, remark.text) for remark in price_remarks(offer, mill, TODAY)]
 
 
 def test_ordinary_prices_say_nothing() -> None:
@@ -52,8 +52,8 @@ def test_what_is_not_used_is_not_asked_about() -> None:
 @pytest.mark.parametrize(
     ("changed", "margin", "words"),
     [
-        ({}, 0.001, ["the margin is 0.1 %: ten per cent beside % is typed as 10, not as 0.1"]),
-        ({"overhead": 0.0012}, 0.1, ["the overhead is 0.12 %"]),
+        ({}, 0.001, ["the margin is 0.1 %: did you mean 10 %? ten per cent beside % is typed as 10"]),
+        ({"overhead": 0.0012}, 0.1, ["the overhead is 0.12 %: did you mean 12 %?"]),
         ({"steam_price": 32.0}, 0.1, ["a tonne of steam costs 2.67e+05 kilowatt-hours; usual is 30 to 3000"]),
         ({"steam_price": 0.000032}, 0.1, ["a tonne of steam costs 0.267 kilowatt-hours"]),
         (
@@ -71,9 +71,11 @@ def test_a_price_or_share_with_the_wrong_unit(
     changed: dict[str, Any], margin: float, words: list[str]
 ) -> None:
     """Steam of 32 a tonne, water of 1.20 a cubic metre and power of 0.12 are in proportion."""
-    costs = example_mill().costs
-    assert costs is not None
-    found = [remark.text for remark in cost_remarks(dataclasses.replace(costs, **changed), margin)]
+    mill = example_mill()
+    assert mill.costs is not None
+    costs = dataclasses.replace(mill.costs, **changed)
+    enquiry = dataclasses.replace(mill.enquiries["E"], margin=margin)
+    found = [remark.text for remark in cost_remarks(mill, enquiry, costs)]
     assert len(found) == len(words)
     for text, word in zip(found, words):
         assert word in text

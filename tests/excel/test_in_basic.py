@@ -17,7 +17,8 @@ from costing.formulas.cell_function import VARARGS
 from costing.formulas.registry import cell_functions
 from costing.front_ends.excel.build import module_bytes
 from costing.front_ends.excel.vba import PYTHON_MODULE
-from tests.libreoffice.office import SECONDS, bridge_python, clean_environment, is_there
+from costing.front_ends.programs import clean_environment
+from tests.libreoffice.office import SECONDS, bridge_python, is_there
 
 DRIVER = Path(__file__).with_name("basic_driver.py")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from typing import Any
 
 import pytest
@@ -142,6 +143,12 @@ REFUSED = [
     ([0.75, "1e999 g/L"], "concentration is inf g/L; accepted is 0 to 1000 g/L"),
     ([0.75, 1e4], "concentration is 10000 g/L; accepted is 0 to 1000 g/L"),
     ([0.75, -1.0], "concentration is -1 g/L; accepted is 0 to 1000 g/L"),
+    ([0.75, "#DIV/0!"], "concentration is the error value #DIV/0!; accepted is a number, or a text"),
+    ([0.75, (("#N/A", "g/L"),)], "concentration is the error value #N/A; accepted is 0 to 1000 g/L"),
+    ([0.75, ((2.0, "#NAME?"),)], "concentration has the unknown unit '#NAME?'"),
+    ([0.75, 2.0, "#REF!"], "the unit of the result is the error value #REF!; accepted is a text"),
+    ([0.75, datetime.date(2026, 5, 1)], "concentration is the date or time 2026-05-01, not a number"),
+    ([0.75, ((46143.0, "g/L"),)], "concentration is 46143 g/L; accepted is 0 to 1000 g/L"),
     ([0.75, "2"], "is the text '2'; accepted is a number, or a text with its unit such as '1.5 g/L'"),
     ([0.75, "two g/L"], "is the text 'two g/L'"),
     ([0.75, "1,5 g/L"], "with a point as the decimal sign"),
@@ -265,7 +272,8 @@ def test_numbers_of_other_functions(name: str, cells: list[Any], expected: float
         ("CONVERTED_VALUE", [1.0, "stone", "kg"], "unit is 'stone', which is not known"),
         ("DEFAULT_LOW", ["bath_hydrosulfite"], "near are: indigo.bath_hydrosulfite"),
         ("DEFAULT_LOW", ["indigo.bath_hydrosulfite", "tex"], "measures something else"),
-        ("CAUTION_FOR", ["lye"], "near are: caustic_lye_50"),
+        ("CAUTION_FOR", ["lye_50"], "near are: caustic_lye_50"),
+        ("CAUTION_FOR", ["soda"], "which may be more than one thing; accepted is one of: sodium hydroxide"),
         ("CAUTION_FOR", [], "key is empty"),
         ("PUBLISHED_LOW", ["water_rope_usual", "tex"], "cannot be read as tex"),
         ("SUBLOTS_OF_SET", [25000.0], "sublot length is empty"),

@@ -16,11 +16,11 @@ from pathlib import Path
 from typing import Any
 
 from costing.front_ends.libreoffice.build import build_extension, extension_parts
+from costing.front_ends.programs import clean_environment, usual_python
 
 DRIVER = Path(__file__).with_name("driver.py")
 ORDINARY_USER = "nobody"
 SECONDS = 90
-SYSTEM_PATH = "/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin"
 
 
 class OfficeError(Exception):
@@ -29,12 +29,12 @@ class OfficeError(Exception):
 
 def bridge_python() -> str | None:
     """A Python that has LibreOffice's bridge, or None."""
-    python = shutil.which("python3", path=SYSTEM_PATH)
+    python = usual_python()
     if python is None:
         return None
-    command = [python, "-c", "import uno"]
+    command = [str(python), "-c", "import uno"]
     done = subprocess.run(command, capture_output=True, check=False, timeout=30, env=clean_environment())
-    return python if done.returncode == 0 else None
+    return str(python) if done.returncode == 0 else None
 
 
 def call_text(name: str, cells: Sequence[Any]) -> str:
@@ -47,19 +47,8 @@ def call_text(name: str, cells: Sequence[Any]) -> str:
 
 def is_there() -> bool:
     """Whether LibreOffice can be driven on this machine."""
-    return shutil.which("soffice", path=SYSTEM_PATH) is not None and bridge_python() is not None
-
-
-def clean_environment() -> dict[str, str]:
-    """The environment as it is outside of the virtual environment that runs the tests.
-
-    LibreOffice's Python looks for its own library beside the first ``python3`` of the path. Where that is
-    the one of a virtual environment, it finds no bridge, and every formula is an unknown name.
-    """
-    kept = {
-        name: value for name, value in os.environ.items() if not name.startswith(("PYTHON", "VIRTUAL_ENV"))
-    }
-    return {**kept, "PATH": SYSTEM_PATH}
+    office = shutil.which("soffice", path=clean_environment()["PATH"])
+    return office is not None and bridge_python() is not None
 
 
 class Office:

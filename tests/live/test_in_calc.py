@@ -195,6 +195,21 @@ BAD = {
     ),
     "0.88 for 88 %": (place(table_cell(BOOK, "Materials", "HYDRO-88", "Strength")), 0.88, "strength is 0.88"),
     "a negative price": (place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), -1.0, "price is -1"),
+    "88 without its unit": (
+        place(table_cell(BOOK, "Materials", "HYDRO-88", "Strength unit")),
+        None,
+        "the unit of strength is missing",
+    ),
+    "a decimal comma in a text": (
+        place(column_cell(BOOK, *DARK, "bath indigo", DYEING)),
+        "2,4",
+        "bath indigo is the text '2,4'",
+    ),
+    "the day of a date": (
+        place(column_cell(BOOK, *DARK, "bath indigo", DYEING)),
+        46143.0,
+        "bath indigo is 46143 g/L",
+    ),
     "a text for a number": (place(column_cell(BOOK, *DARK, "bath indigo", DYEING)), "two", "bath indigo"),
     "a style that is not there": (place(table_cell(BOOK, "Enquiries", "Q-02", "Style")), "D-9999", "D-9999"),
     "a code twice": (place(table_cell(BOOK, "Enquiries", "Q-02", "Code")), "Q-01", "stands twice"),

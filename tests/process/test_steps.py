@@ -10,6 +10,7 @@ import pytest
 from costing.ledger.remarks import remarks
 from costing.ledger.whole import EXTRA, Ledger, open_ledger
 from costing.quantities import InputError
+from costing.settings.mill import Mill
 from tests.example_mill import ROUTE, example_mill
 
 
@@ -19,7 +20,7 @@ def opened(**given: Any) -> Ledger:
 
 
 def texts(ledger: Ledger, kind: str) -> str:
-    return "\n".join(remark.text for remark in remarks(ledger) if remark.kind == kind)
+    return "\n".join(remark.text for remark in remarks(ledger, Mill()) if remark.kind == kind)
 
 
 def test_rinse_wants_its_water_once() -> None:
