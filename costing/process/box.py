@@ -286,7 +286,7 @@ def _dose(
 
 def _post_water(box: Box, flows: Flows, book: Book) -> None:
     """Water of the feed, less what products and reactions bring."""
-    from_main = flows.feed - book.product_water - book.reaction_water()
+    from_main = flows.feed - book.product_water - book.reaction_water
     if from_main < -ROUNDING:
         raise InputError(
             box.name,

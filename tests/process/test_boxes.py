@@ -54,7 +54,7 @@ def moved(ledger: Ledger, step: str, substance: str, **more: str) -> float:
 
 
 def warnings(ledger: Ledger) -> str:
-    return "\n".join(remark.text for remark in remarks(ledger) if remark.kind == "warning")
+    return "\n".join(remark.text for remark in remarks(ledger, example_mill()) if remark.kind == "warning")
 
 
 @pytest.mark.parametrize(
