@@ -9,7 +9,7 @@ from costing.front_ends.workbook.read import read_book
 from costing.report import Result, work_out
 from costing.settings.mill import Mill
 
-CODES = ("Q-01", "Q-06")
+CODES = ("Q-01", "Q-06", "B-01")
 
 
 @cache
