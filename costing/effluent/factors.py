@@ -125,7 +125,7 @@ class Factors:
         """
         rates = {step.name: step.oxygen_demand for step in ledger.steps if isinstance(step, Scour)}
         asked = extract = acid = 0.0
-        for step, _, substance, _, amount, source, destination in ledger.postings:
+        for step, _, substance, _, amount, source, destination in ledger.run.postings:
             if source == GREY and destination == PROCESS and substance in (EXTRACT, ACID):
                 asked += amount * rates[step]
                 extract += amount if substance == EXTRACT else 0.0
