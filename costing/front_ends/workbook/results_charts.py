@@ -41,6 +41,7 @@ class Filled(NamedTuple):
 
 
 FILLS = {
+    "cost": Filled("22384F"),
     "warp yarn": Filled("22384F"),
     "weft yarn": Filled("A8C1D9"),
     "dye": Filled("34557A"),
@@ -163,7 +164,7 @@ def _series(bars: Bars, name: str, column: int, values: Sequence[float]) -> Seri
             )
         ),
     )
-    series.graphicalProperties = _fill(FILLS[name])
+    series.graphicalProperties = fill_of(name)
     series.invertIfNegative = False
     return series
 
@@ -174,7 +175,9 @@ def _place(bars: Bars, column: int) -> str:
     return f"{quote_sheetname(sheet.title)}!${letter}${top}:${letter}${bottom}"
 
 
-def _fill(look: Filled) -> GraphicalProperties:
+def fill_of(name: str) -> GraphicalProperties:
+    """The fill of a series by the name of what it shows."""
+    look = FILLS[name]
     found = GraphicalProperties(ln=LineProperties(solidFill=styles.INK, w=6350))
     if look.pattern:
         ink, paper = (ColorChoice(srgbClr=colour) for colour in (look.colour, "FFFFFF"))  # type: ignore[arg-type]
