@@ -461,6 +461,7 @@ def test_a_book_that_is_no_longer_kept_is_refused_and_read_anew_on_request(bundl
     price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
     for step in range(KEPT + 1):
         busy.type(price, 7.0 + step / 100)
+        assert busy.well()  # what nobody looks at is not calculated
     idle.type(CHOICE, "Q-04")
     assert idle.errors("Use")
     assert "calculate the whole document anew" in idle.says()
@@ -473,9 +474,13 @@ def test_a_book_that_is_no_longer_kept_is_refused_and_read_anew_on_request(bundl
 
 
 def test_many_states_of_one_book_do_not_wear_it_out(live: Live) -> None:
-    """More states than are kept: the book of the last one is always there."""
+    """More states than are kept: the book of the last one is always there, and each has its own quote."""
     price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
-    for step in range(30):
-        live.type(price, 7.0 + step / 100)
+    totals = []
+    for step in range(KEPT + 6):
+        live.type(price, 7.0 + step / 10)
+        totals.append(next(row[8] for row in live.grid("Quotes") if row[0] == "Q-01"))
+    assert totals == sorted(totals)
+    assert len(set(totals)) > KEPT
     agree(live, "Q-01", live.office.folder)
     assert live.well()

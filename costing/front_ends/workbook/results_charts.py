@@ -41,7 +41,6 @@ class Filled(NamedTuple):
 
 
 FILLS = {
-    "cost": Filled("22384F"),
     "warp yarn": Filled("22384F"),
     "weft yarn": Filled("A8C1D9"),
     "dye": Filled("34557A"),
@@ -57,6 +56,7 @@ FILLS = {
     "COD, organic": Filled("63765A"),
     "COD, inorganic sulfur": Filled("8A5A33", "dkUpDiag"),
     "flow": Filled("5F83A8"),
+    "cost": Filled("22384F"),
 }
 
 LABELLED = 0.09  # smallest part of the longest bar that has room for its number
