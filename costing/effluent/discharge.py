@@ -85,10 +85,14 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
 
 def _sum(found: list[Stream], factors: Factors) -> Stream:
     """All streams in one pit."""
+    loads = dict.fromkeys(PARAMETERS, 0.0)
+    for stream in found:
+        for name, load in stream.loads.items():
+            loads[name] += load
     return Stream(
         "all streams",
         sum(stream.flow for stream in found),
-        {name: sum(stream.loads[name] for stream in found) for name in PARAMETERS},
+        loads,
         sum(stream.alkalinity for stream in found),
         [posting for stream in found for posting in stream.postings],
         factors,

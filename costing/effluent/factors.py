@@ -137,7 +137,7 @@ class Factors:
             if isinstance(step, (Scour, Treatment, VesselBath))
         }
         asked = extract = acid = 0.0
-        for step, _, substance, _, amount, source, destination in ledger.postings:
+        for step, _, substance, _, amount, source, destination in ledger.run.postings:
             if source == GREY and destination == PROCESS and substance in (EXTRACT, ACID):
                 asked += amount * rates[step]
                 extract += amount if substance == EXTRACT else 0.0

@@ -127,6 +127,11 @@ class Office:
             else:
                 cell.setValue(content)
 
+    def is_protected(self, document: int, sheet: str, address: str) -> bool:
+        """Whether a user is kept from typing in a cell; a driver is not."""
+        page = self._page(document, sheet)
+        return bool(page.isProtected() and page.getCellRangeByName(address).CellProtection.IsLocked)
+
     def _page(self, document: int, sheet: int | str) -> Any:
         sheets = self.documents[document].Sheets
         return sheets.getByName(sheet) if isinstance(sheet, str) else sheets.getByIndex(sheet)

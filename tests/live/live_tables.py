@@ -14,8 +14,18 @@ from costing.formulas.book_tables import cells_of_table
 from costing.report import TABLES, work_out
 from costing.settings.mill import Mill
 
-CALL = re.compile(r'=WARP_RESULT_TABLE\(opened_book,"(\w+)",(chosen_enquiry|""),(\d+)\)')
-LIVE_SHEETS = ("Quotes", "Quote", "Use", "Cost lines", "Ledger", "Discharge", "Purchasing", "Checks")
+CALL = re.compile(r'=WARP_RESULT_TABLE\(opened_book,"(\w+)",(chosen_code|""),(\d+)\)')
+LIVE_SHEETS = (
+    "Quotes",
+    "Quote",
+    "Use",
+    "Cost lines",
+    "Ledger",
+    "Discharge",
+    "Typical values",
+    "Purchasing",
+    "Checks",
+)
 
 
 class Placed(NamedTuple):
@@ -29,11 +39,11 @@ class Placed(NamedTuple):
 
 
 def array_formulas(book: Workbook) -> Iterator[Placed]:
-    """Every array formula; each is a table of results."""
+    """Every array formula over several cells; each is a table of results."""
     for sheet in book.worksheets:
         for row in sheet.iter_rows():
             for cell in row:
-                if isinstance(cell.value, ArrayFormula):
+                if isinstance(cell.value, ArrayFormula) and ":" in cell.value.ref:
                     found = CALL.fullmatch(str(cell.value.text))
                     assert found, f"{sheet.title}!{cell.coordinate}: {cell.value.text}"
                     (first_row, first), (last_row, last) = map(coordinate_to_tuple, cell.value.ref.split(":"))

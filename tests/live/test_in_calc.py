@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime
+import functools
 import io
 import itertools
 import re
@@ -14,10 +16,12 @@ import pytest
 from openpyxl import load_workbook
 from openpyxl.cell.cell import Cell
 
+from costing.formulas.opened_book import KEPT
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.formula_names import repair_names
 from costing.front_ends.workbook.live_cells import ALL_WELL
 from costing.front_ends.workbook.read import read_book
+from tests.libreoffice.conftest import running
 from tests.libreoffice.office import Office
 from tests.live.live_tables import LIVE_SHEETS, array_formulas, must_show, shown
 from tests.workbook.editing import column_cell, row_of, sheet_of, table_cell, without_live_sheets
@@ -41,6 +45,11 @@ def place(cell: Cell) -> Place:
     return Place(cell.parent.title, cell.coordinate, cell.value)
 
 
+def plain(value: Any) -> Any:
+    """A date as the number that a cell holds."""
+    return (value - datetime.datetime(1899, 12, 30)).days if isinstance(value, datetime.datetime) else value
+
+
 def unit(title: str, quantity: str, step: str) -> Place:
     sheet = sheet_of(BOOK, title)
     found = sheet.cell(row_of(sheet, quantity, step), 3)
@@ -58,6 +67,13 @@ class Live:
     def type(self, cell: Place | str, value: Any) -> None:
         where = cell if isinstance(cell, Place) else Place("Quote", cell, None)
         self.office.ask("fill", self.document, {where.cell: value}, where.sheet)
+
+    def copy_row(self, title: str, row: int, others: dict[int, str]) -> None:
+        """Type a row once more, into other rows, each with a code of its own in the first column."""
+        filled = [cell for cell in sheet_of(BOOK, title)[row] if cell.value is not None and cell.column > 1]
+        cells = {f"A{other}": code for other, code in others.items()}
+        cells |= {f"{cell.column_letter}{other}": plain(cell.value) for other in others for cell in filled}
+        self.office.ask("fill", self.document, cells, title)
 
     def grid(self, title: str) -> list[list[Any]]:
         cells: list[list[Any]] = self.office.ask("grid", self.document, title)["cells"]
@@ -164,6 +180,93 @@ def test_another_enquiry_and_another_input_are_followed(live: Live) -> None:
     agree(live, "Q-05", live.office.folder)
     assert live.grid("Quotes") != before
     assert live.well()
+
+
+@pytest.mark.parametrize("typed", ["q-05", "  Q-05 ", "Q-05   "])
+def test_a_choice_in_small_letters_or_with_blanks_is_the_same_enquiry(live: Live, typed: str) -> None:
+    live.type(CHOICE, typed)
+    agree(live, "Q-05", live.office.folder)
+    quote = live.grid("Quote")
+    assert ["Q-05", 5.0] in [row[2:4] for row in quote]
+    assert any("good practice" in str(row[2]) for row in quote)
+    assert live.well()
+
+
+def test_no_choice_shows_nothing_and_says_so(live: Live) -> None:
+    for nothing in (None, "  "):
+        live.type(CHOICE, nothing)
+        for title in ("Quote", "Use", "Ledger", "Discharge", "Typical values"):
+            assert live.errors(title), title
+        assert not live.errors("Quotes")
+        assert "no enquiry is chosen" in live.says("Quotes")
+
+
+def test_an_emptied_cell_is_listed_among_the_typical_values(live: Live) -> None:
+    kept = place(column_cell(BOOK, *DARK, "indigo on yarn", DYEING))
+    before = live.grid("Typical values")
+    live.type(place(column_cell(BOOK, "Ranges", "ROPE-A", "water temperature")), None)
+    after = live.grid("Typical values")
+    (new,) = [row for row in after if row[2] == "water temperature"]
+    assert not [row for row in before if row[2] == "water temperature"]
+    assert new[1] == "range ROPE-A"
+    assert new[4] <= new[3] <= new[5]
+    assert new[6] == "degC"
+    assert new[8]
+    assert kept.value is not None
+    assert live.well()
+
+
+def test_calculated_sheets_are_protected_and_input_sheets_are_not(live: Live) -> None:
+    kept_from = functools.partial(live.office.ask, "is_protected", live.document)
+    for title in LIVE_SHEETS:
+        assert kept_from(title, "A1")
+        assert kept_from(title, "C12")
+    for title in ("Enquiries", "Styles", "Recipes", "Ranges", "Routes", "Materials", "Mill costs"):
+        assert not kept_from(title, "A1")
+    assert not kept_from("Quote", CHOICE)
+    live.type(CHOICE, "Q-02")
+    assert live.well()
+
+
+def test_more_enquiries_than_there_is_room_for_are_counted_in_words(live: Live) -> None:
+    last = table_cell(BOOK, "Enquiries", "Q-10", "Code").row
+    live.copy_row("Enquiries", last, {last + number: f"Q-{10 + number}" for number in range(1, 51)})
+    assert live.well()
+    assert "Q-60" in live.says("Quotes") or any(row[0] == "Q-60" for row in live.grid("Quotes"))
+    live.copy_row("Enquiries", last, {last + 51: "Q-61"})
+    assert "the book holds at most 60 enquiries; 61 are given" in live.says()
+    for title in ("Quotes", "Purchasing"):
+        assert live.errors(title)
+        assert "the book holds at most 60 enquiries; 61 are given" in live.says(title)
+
+
+def test_a_material_beyond_the_list_of_purchasing_is_counted_in_words(live: Live) -> None:
+    first = table_cell(BOOK, "Materials", "INDIGO-94", "Code").row
+    live.copy_row("Materials", first, {first + 109: "LAST-LISTED"})
+    assert live.well()
+    live.copy_row("Materials", first, {first + 110: "NOT-LISTED"})
+    assert "Purchasing lists the first 110 rows of Materials; 26 materials are filled in" in live.says()
+    assert "1 of the checks do not pass" in live.says("Quotes")
+
+
+def test_more_rows_than_are_printed_are_counted_on_the_sheet(live: Live) -> None:
+    assert "In print: the first 32 rows." in live.says("Quotes")
+    last = table_cell(BOOK, "Enquiries", "Q-10", "Code").row
+    live.copy_row("Enquiries", last, {last + number: f"Q-{10 + number}" for number in range(1, 24)})
+    assert "In print: only the first 32 of 33 rows. For more, widen the print range" in live.says("Quotes")
+
+
+def test_where_the_formulas_do_not_run_nothing_says_that_all_is_well() -> None:
+    """Not on opening, when most cells show what stands in the file, and not after calculating anew."""
+    for office in running("none"):
+        found = opened(office, office.folder)
+        for _ in range(2):
+            for title in LIVE_SHEETS:
+                assert ALL_WELL not in found.says(title), title
+                assert "Not calculated: the formulas of this program do not run here" in found.says(title)
+            assert found.errors("Quotes")
+            office.ask("calculate", found.document)
+        found.close()
 
 
 def test_a_new_enquiry_in_the_next_free_row_is_quoted(live: Live) -> None:
@@ -352,10 +455,32 @@ def test_a_sheet_copied_to_another_document_asks_no_other_book(bundled: Office, 
     assert grid["errors"] or grid["cells"][first:] == kept[first:]
 
 
-def test_many_states_of_one_book_do_not_wear_it_out(live: Live) -> None:
-    """More states than are kept: the book of the last one is always there."""
+def test_a_book_that_is_no_longer_kept_is_refused_and_read_anew_on_request(bundled: Office) -> None:
+    """While one document lies idle, another one goes through more states than are kept."""
+    idle, busy = opened(bundled, bundled.folder, "idle.xlsx"), opened(bundled, bundled.folder, "busy.xlsx")
     price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
-    for step in range(30):
-        live.type(price, 7.0 + step / 100)
+    for step in range(KEPT + 1):
+        busy.type(price, 7.0 + step / 100)
+        assert busy.well()  # what nobody looks at is not calculated
+    idle.type(CHOICE, "Q-04")
+    assert idle.errors("Use")
+    assert "calculate the whole document anew" in idle.says()
+    assert not any(ALL_WELL in idle.says(title) for title in LIVE_SHEETS)
+    bundled.ask("calculate", idle.document)
+    agree(idle, "Q-04", bundled.folder)
+    assert idle.well()
+    idle.close()
+    busy.close()
+
+
+def test_many_states_of_one_book_do_not_wear_it_out(live: Live) -> None:
+    """More states than are kept: the book of the last one is always there, and each has its own quote."""
+    price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
+    totals = []
+    for step in range(KEPT + 6):
+        live.type(price, 7.0 + step / 10)
+        totals.append(next(row[8] for row in live.grid("Quotes") if row[0] == "Q-01"))
+    assert totals == sorted(totals)
+    assert len(set(totals)) > KEPT
     agree(live, "Q-01", live.office.folder)
     assert live.well()

@@ -192,6 +192,106 @@ def test_only_the_choice_of_the_enquiry_can_be_typed_in(book: Workbook) -> None:
     ]
 
 
+def test_calculated_sheets_are_protected_without_a_password(book: Workbook) -> None:
+    for sheet in book.worksheets:
+        assert sheet.protection.sheet == (sheet.title in LIVE_SHEETS), sheet.title
+        assert sheet.protection.password is None
+        if sheet.protection.sheet:
+            # An attribute of 0 leaves it to the user.
+            assert not sheet.protection.formatColumns
+            assert not sheet.protection.autoFilter
+            assert not sheet.protection.selectLockedCells
+
+
+def test_what_says_that_all_is_well_is_worked_out_on_opening(book: Workbook) -> None:
+    """By an array formula, of one cell, that asks whether our formulas run."""
+    for title in LIVE_SHEETS:
+        says = [
+            cell.value
+            for row in book[title].iter_rows(max_row=8)
+            for cell in row
+            if isinstance(cell.value, ArrayFormula) and ":" not in cell.value.ref
+        ]
+        (said,) = [
+            text for text in (str(formula.text) for formula in says) if "verdict" in text or "IF(" in text
+        ]
+        assert said == "=checks_verdict" or said.startswith("=IF(ISERROR(program_version),"), title
+    running = book.defined_names["program_version"].attr_text.replace("$", "").replace("'", "").split("!")
+    formula = book[running[0]][running[1]].value
+    assert isinstance(formula, ArrayFormula)
+    assert formula.text == "=WARP_PROGRAM_VERSION()"
+
+
+PRINTED = {
+    "Quotes": ("B", 32),
+    "Use": ("A", 26),
+    "Cost lines": ("A", 140),
+    "Ledger": ("A", 680),
+    "Typical values": ("A", 56),
+    "Purchasing": ("A", 36),
+    "Checks": ("A", 30),
+}
+
+
+@pytest.mark.parametrize("title", PRINTED)
+def test_the_print_range_holds_the_demo_and_is_told_on_the_sheet(
+    values: Workbook, book: Workbook, title: str
+) -> None:
+    column, rows = PRINTED[title]
+    says = [str(values[title][f"{column}{row}"].value) for row in range(2, 10)]
+    assert any(said.startswith(f"In print: the first {rows} ") for said in says)
+    area = book[title].print_area.replace("$", "").replace("'", "").rpartition("!")[2]
+    last = coordinate_to_tuple(area.split(":")[1])[0]
+    filled = max(row for row in range(1, last + 200) if values[title].cell(row, 1).value)
+    assert 0 <= last - filled <= rows
+
+
+def drawn(book: Workbook, title: str) -> list[Any]:
+    """The charts of a sheet."""
+    charts: list[Any] = book[title]._charts  # type: ignore[attr-defined]  # no other way to see them
+    return charts
+
+
+def test_every_chart_names_its_values_with_their_unit(book: Workbook) -> None:
+    charts = [(title, chart) for title in LIVE_SHEETS for chart in drawn(book, title)]
+    assert sorted(title for title, _ in charts) == ["Discharge", "Discharge", "Quote"]
+    for title, chart in charts:
+        axis = chart.y_axis.title.tx.rich.p[0].r[0].t
+        assert " per " in axis, title
+        fills = [series.graphicalProperties for series in chart.series]
+        assert len({str(fill.pattFill or fill.solidFill) for fill in fills}) == len(fills)
+
+
+def test_the_streams_beside_the_charts_add_up(values: Workbook) -> None:
+    sheet = values["Discharge"]
+    head = next(row for row in range(1, 20) if sheet.cell(row, 1).value == "Stream")
+    rows = [[cell.value for cell in row[:7]] for row in sheet.iter_rows(min_row=head + 2, max_row=head + 11)]
+    *streams, whole = rows
+    assert whole[0] == "all streams"
+    for column in (2, 3, 4, 5, 6):
+        parts = [value for row in streams if isinstance(value := row[column], (int, float))]
+        assert sum(parts) == pytest.approx(whole[column], rel=1e-9)
+    assert whole[6] == 1
+
+
+def test_sums_of_purchasing_are_of_one_unit_each(book: Workbook, values: Workbook) -> None:
+    labels = [str(cell.value) for cell in values["Checks"]["A"]]
+    for unit in ("kg", "L", "kWh", "h"):
+        row = labels.index(f"{unit} needed on Purchasing, and in its list") + 1
+        assert f'"{unit}"' in str(book["Checks"][f"B{row}"].value)
+        assert values["Checks"][f"B{row}"].value > 0
+
+
+def test_what_the_input_sheets_promise_is_there(book: Workbook) -> None:
+    said = {
+        title: " ".join(str(book[title].cell(row, 1).value) for row in range(2, 5)) for title in sheet_names()
+    }
+    assert "the sheet Typical values lists it" in said["Styles"]
+    assert "shows it at once" in said["Enquiries"]
+    assert "rounded price" in said["Enquiries"]
+    assert "rounded" in str(book["Quotes"]["A2"].value)
+
+
 def test_numbers_fit_their_columns(book: Workbook, values: Workbook) -> None:
     for title in LIVE_SHEETS:
         for row in values[title].iter_rows():

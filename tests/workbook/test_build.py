@@ -25,7 +25,16 @@ from costing.front_ends.workbook.layout import (
     table_sheet,
     word_lists,
 )
-from costing.front_ends.workbook.live_areas import CHOSEN, CODES, OPENED, VERDICT, area_name
+from costing.front_ends.workbook.live_areas import (
+    CHOICE,
+    CHOSEN,
+    CODES,
+    LISTED,
+    OPENED,
+    RUNNING,
+    VERDICT,
+    area_name,
+)
 from costing.front_ends.workbook.read import read_book
 from costing.front_ends.workbook.styles import INPUT, named_styles
 from costing.front_ends.workbook.template_files import template_folder
@@ -192,7 +201,10 @@ def test_every_list_that_a_rule_uses_is_defined_and_filled(book: Workbook) -> No
         for rule in book[title].data_validations.dataValidation
         if rule.type == "list" and not rule.formula1.startswith('"')
     }
-    others = {*(area_name(title) for title in INPUT_SHEETS), OPENED, CHOSEN, VERDICT, CODES}
+    others = {
+        *(area_name(title) for title in INPUT_SHEETS),
+        *(OPENED, CHOICE, CHOSEN, RUNNING, VERDICT, CODES, LISTED),
+    }
     assert used == set(book.defined_names) - others
     for name in used:
         (place,) = book.defined_names[name].destinations

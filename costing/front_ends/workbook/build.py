@@ -19,7 +19,7 @@ from costing.front_ends.workbook.build_tables import draw_table_sheet
 from costing.front_ends.workbook.cached_values import with_values
 from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.layout import column_sheet, table_sheet
-from costing.front_ends.workbook.live_areas import CHOSEN
+from costing.front_ends.workbook.live_areas import CHOICE
 from costing.front_ends.workbook.live_build import draw_live_sheets
 from costing.front_ends.workbook.live_formulas import draw_formulas
 from costing.front_ends.workbook.live_results import BookResults
@@ -62,7 +62,7 @@ def _book_and_results(demo: bool) -> tuple[Workbook, dict[str, dict[str, Any]]]:
     build_pages.draw_sources(book)
     build_pages.draw_lists(book)
     if not demo:
-        (place,) = book.defined_names[CHOSEN].destinations
+        (place,) = book.defined_names[CHOICE].destinations
         book[place[0]][place[1].replace("$", "")].value = None
     book.properties.title = "The mill's book"
     book.properties.creator = "costing"

@@ -18,7 +18,7 @@ from costing.reference_data.source_list import sources
 
 ABOUT_WIDTHS = {"A": 18, "B": 112}
 LIST_WIDTHS = {"substance_names": 34, "caution_keys": 19, "length_basis": 18, "bath_at_end": 22}
-SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 16}
+SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 21}
 SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
 
 

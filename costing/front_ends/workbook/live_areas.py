@@ -31,9 +31,12 @@ LAST_CELLS = {
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 
 OPENED = "opened_book"
-CHOSEN = "chosen_enquiry"
+CHOICE = "chosen_enquiry"  # the cell that is typed in
+CHOSEN = "chosen_code"  # the same as the sheet Enquiries writes it, which all formulas read
+RUNNING = "program_version"  # an error where our formulas do not run
 VERDICT = "checks_verdict"
 CODES = "enquiry_codes"
+LISTED = "materials_listed"
 
 
 def area_name(title: str) -> str:
@@ -60,13 +63,14 @@ def name_cells(book: Workbook, name: str, place: str) -> None:
 
 
 def name_areas(book: Workbook) -> None:
-    """Name the area of each input sheet, and the codes of the enquiries in it."""
+    """Name the area of each input sheet, and the codes of enquiries and materials in theirs."""
     for title in sheet_names():
         name_cells(book, area_name(title), absolute(book[title], "A1", LAST_CELLS[title]))
-    sheet, (table,) = book["Enquiries"], tables_of("enquiries")
-    heads = next(row for row in range(1, 30) if sheet.cell(row, 1).value == table.columns[0].head)
-    last, _ = coordinate_to_tuple(LAST_CELLS["Enquiries"])
-    name_cells(book, CODES, absolute(sheet, f"A{heads + 1}", f"A{last}"))
+    for name, title in ((CODES, "Enquiries"), (LISTED, "Materials")):
+        sheet, (table,) = book[title], tables_of(title.lower())
+        heads = next(row for row in range(1, 30) if sheet.cell(row, 1).value == table.columns[0].head)
+        last, _ = coordinate_to_tuple(LAST_CELLS[title])
+        name_cells(book, name, absolute(sheet, f"A{heads + 1}", f"A{last}"))
 
 
 def beyond(title: str) -> tuple[str, str]:

@@ -16,7 +16,7 @@ from costing.front_ends.workbook.live_results import BookResults
 
 
 def draw_live_sheets(book: Workbook, shown: BookResults) -> dict[str, dict[str, Any]]:
-    """Draw Quotes, Quote, Use, Cost lines, Ledger, Discharge, Purchasing and Checks.
+    """Draw Quotes, Quote, Use, Cost lines, Ledger, Discharge, Typical values, Purchasing and Checks.
 
     Parameters
     ----------

@@ -7,14 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from copy import copy
-from typing import Any, NamedTuple
+from typing import Any
 
 from openpyxl.cell.cell import Cell
 from openpyxl.formatting.rule import Rule
 from openpyxl.styles import Border, Font
 from openpyxl.styles.cell_style import StyleArray
 from openpyxl.styles.differential import DifferentialStyle
-from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 from openpyxl.worksheet.worksheet import Worksheet
@@ -22,96 +21,17 @@ from openpyxl.worksheet.worksheet import Worksheet
 from costing.formulas.cell_function import VARARGS
 from costing.formulas.registry import cell_functions
 from costing.front_ends.workbook import results_sheets
-from costing.front_ends.workbook.live_areas import CHOSEN, OPENED, VERDICT, absolute
+from costing.front_ends.workbook.live_areas import CHOSEN, VERDICT
 from costing.front_ends.workbook.live_results import BookResults, filled_up
+from costing.front_ends.workbook.live_table import HEADS, Live
 from costing.front_ends.workbook.results_sheets import UNIT_OF_NUMBER, UNIT_OF_TEXT, is_numeric
-from costing.front_ends.workbook.sheet_drawing import cells, height_for, put
+from costing.front_ends.workbook.sheet_drawing import cells, protect, put
 from costing.front_ends.workbook.styles import ALERT, INK, REFUSED, fill, line
 from costing.front_ends.workbook.template_files import sheet_file
-from costing.report import Table
 
-HEADS = 2  # rows of titles and of units on top of a table
 SAID_TO = "K"  # column to which the verdict is marked, as its words run over their neighbours
+ABOVE_ARROWS = ", above arrows"
 ALL_WELL = "All checks pass."
-
-
-class Live(NamedTuple):
-    """A table on a sheet: where its array formula stands, and what it shows.
-
-    Attributes
-    ----------
-    sheet : Worksheet
-        Where it stands.
-    row, column : int
-        Of its first title.
-    table : Table
-        What it shows in the demo.
-    cells : list of list
-        The same as cells, titles and units in front, filled up to the last row of the range.
-    of_chosen : bool
-        False where it is of all enquiries.
-    """
-
-    sheet: Worksheet
-    row: int
-    column: int
-    table: Table
-    cells: list[list[Any]]
-    of_chosen: bool
-
-    @property
-    def key(self) -> str:
-        """Key of the table."""
-        return self.table.key
-
-    @property
-    def arguments(self) -> tuple[str, ...]:
-        """What the function behind it takes."""
-        whose = CHOSEN if self.of_chosen else '""'
-        return OPENED, f'"{self.key}"', whose, str(len(self.cells))
-
-    @property
-    def first(self) -> int:
-        """First row below the heads."""
-        return self.row + HEADS
-
-    @property
-    def last(self) -> int:
-        """Last row of the range."""
-        return self.row + len(self.cells) - 1
-
-    def place(self, title: str, unit: str = "") -> int:
-        """Place of a column, counted from 0, by its title and a part of its unit."""
-        return next(
-            place
-            for place, column in enumerate(self.table.columns)
-            if column.title == title and unit in column.unit
-        )
-
-    def letter(self, place: int) -> str:
-        """Letters of a column."""
-        return get_column_letter(self.column + place)
-
-    def range(self, place: int) -> str:
-        """The cells of a column below the heads."""
-        letter = self.letter(place)
-        return absolute(self.sheet, f"{letter}{self.first}", f"{letter}{self.last}")
-
-    def is_text(self, place: int, other: str) -> str:
-        """Which cells of a column say a text, for SUMPRODUCT.
-
-        LibreOffice does not find a text that an add-in gave in an array, neither by = nor by MATCH, unless a
-        text is put behind it.
-        """
-        return f'({self.range(place)}&""={other})'
-
-    def number_of(self, place: int, other: str) -> str:
-        """Number of the last row of a column that says a text, counted from the first below the heads."""
-        return f"SUMPRODUCT(MAX({self.is_text(place, other)}*(ROW({self.range(place)})-{self.first - 1})))"
-
-    def values(self, place: int) -> list[Any]:
-        """What these cells show in the demo."""
-        return [row[place] for row in self.cells[HEADS:]]
 
 
 def call(name: str, *arguments: str) -> str:
@@ -148,9 +68,13 @@ class LiveBook:
         self._looks: dict[tuple[str, str, str], StyleArray] = {}
 
     def sheet(self, key: str) -> tuple[Worksheet, int]:
-        """A new sheet with its title, its intro and the verdict of the checks; and its first free row."""
+        """A new sheet with its title, its intro and the verdict of the checks; and its first free row.
+
+        It is protected, without a password: a number typed over a formula would be wrong from then on.
+        """
         text = sheet_file("live")[key]
         sheet: Worksheet = self.book.create_sheet(text["sheet"])
+        protect(sheet)
         put(sheet, 1, 1, text["title"], "sheet title")
         sheet.row_dimensions[1].height = 28
         row = 2
@@ -159,10 +83,15 @@ class LiveBook:
             sheet.row_dimensions[row].height = 15
             row += 1
         if text.get("verdict", True):
-            self.formula(sheet, row, 1, VERDICT, self.verdict, "intro line")
+            self.formula(sheet, row, 1, VERDICT, self.verdict, "intro line", on_opening=True)
             self.mark(sheet, f"A{row}:{SAID_TO}{row}", f'LEFT($A{row},{len(ALL_WELL)})<>"{ALL_WELL}"')
             row += 1
         return sheet, row + 1
+
+    def repeat_chosen(self, sheet: Worksheet, row: int) -> None:
+        """Which enquiry a sheet shows."""
+        put(sheet, row, 1, sheet_file("live")["quote"]["choose"], "live line")
+        self.formula(sheet, row, 2, CHOSEN, self.shown.chosen, "strong text")
 
     @property
     def verdict(self) -> str:
@@ -172,11 +101,24 @@ class LiveBook:
         return f"{ALL_WELL} {before}{kinds.count('warning')}{behind}"
 
     def formula(
-        self, sheet: Worksheet, row: int, column: int, text: str, shown: Any, style: str, number: str = ""
+        self,
+        sheet: Worksheet,
+        row: int,
+        column: int,
+        text: str,
+        shown: Any,
+        style: str,
+        number: str = "",
+        *,
+        on_opening: bool = False,
     ) -> Cell:
-        """A formula in one cell, with what it shows in the demo."""
+        """A formula in one cell, with what it shows in the demo.
+
+        On opening a file LibreOffice works out array formulas alone. So what says whether our formulas run is
+        one, of one cell: where they do not, its result in the file would say that all is well.
+        """
         cell = self.look(sheet, row, column, style, number)
-        cell.value = f"={text}"
+        cell.value = ArrayFormula(cell.coordinate, f"={text}") if on_opening else f"={text}"
         self._keep(cell, shown)
         return cell
 
@@ -208,7 +150,9 @@ class LiveBook:
             if number:
                 pattern.number_format = number
             if side:
-                pattern.alignment = UNIT_OF_NUMBER if side == "number" else UNIT_OF_TEXT
+                layout = copy(UNIT_OF_NUMBER if side.startswith("number") else UNIT_OF_TEXT)
+                layout.vertical = "top" if side.endswith(ABOVE_ARROWS) else "center"
+                pattern.alignment = layout
             self._looks[key] = copy(pattern._style)  # type: ignore[attr-defined]
         cell._style = copy(self._looks[key])  # type: ignore[attr-defined]
         return cell
@@ -223,6 +167,7 @@ class LiveBook:
         column: int = 1,
         of_chosen: bool = True,
         total: str = "",
+        filtered: bool = False,
     ) -> Live:
         """A table: one array formula with titles, units and room for so many rows.
 
@@ -238,13 +183,16 @@ class LiveBook:
             False for all enquiries.
         total : str, optional
             Word in the second column that marks a row of totals.
+        filtered : bool, optional
+            True where the arrows of a filter stand below the units.
         """
         table = self.shown.table(key, of_chosen=of_chosen)
         shown = filled_up(table, room + HEADS)
         for across, item in enumerate(table.columns):
             numeric = is_numeric(table, across)
             self.look(sheet, row, column + across, "number head" if numeric else "column head")
-            self.look(sheet, row + 1, column + across, "unit", side="number" if numeric else "text")
+            side = ("number" if numeric else "text") + (ABOVE_ARROWS if filtered else "")
+            self.look(sheet, row + 1, column + across, "unit", side=side)
             style = "live number" if numeric else "live line"
             number = results_sheets.number_format(item) if numeric else ""
             for down in range(room):
@@ -266,6 +214,45 @@ class LiveBook:
             live.sheet.conditional_formatting.add(area, rule)
         self.ruled(live.sheet, area, first)
 
+    def say_printed(
+        self,
+        sheet: Worksheet,
+        place: tuple[int, int],
+        rows: str,
+        last: int,
+        most: int,
+        counted: str = "rows",
+    ) -> None:
+        """Say how many rows of a table are printed, and mark it where the table has more.
+
+        A print range that grows with a table is not known to every program, and one over all the room of a
+        table prints empty pages.
+
+        Parameters
+        ----------
+        sheet : Worksheet
+            Of the table.
+        place : (int, int)
+            Row and column where it is said.
+        rows : str
+            The first column of the table, all its room.
+        last : int
+            Number of the last filled row of it in the demo.
+        most : int
+            How many rows are printed.
+        counted : str, optional
+            What the rows are.
+        """
+        words = sheet_file("live")["printed"]
+        if last > most:
+            raise ValueError(f"{sheet.title} prints {most} rows, and the demo has {last}")
+        found = f"SUMPRODUCT(MAX((LEN({rows})>0)*(ROW({rows})-MIN(ROW({rows}))+1)))"
+        enough, more = f"{words['enough']} {most} {counted}.", f"{words['more']} {most} {words['of']} "
+        text = f'IF({found}<={most},"{enough}","{more}"&{found}&" {counted}. {words["widen"]}")'
+        cell = self.formula(sheet, *place, f'IFERROR({text},"")', enough, "intro line")
+        here = f"{cell.column_letter}{cell.row}"
+        self.mark(sheet, f"{here}:{SAID_TO}{cell.row}", f'LEFT(${here},{len(more)})="{more}"')
+
     def ruled(self, sheet: Worksheet, area: str, first: str) -> None:
         """Draw a rule below each row of an area in which a cell holds something."""
         look = DifferentialStyle(border=Border(bottom=line("hair")))
@@ -275,32 +262,3 @@ class LiveBook:
         """Make cells bold, on another ground, while a condition holds: what they say must not be missed."""
         look = DifferentialStyle(font=Font(bold=True, color=f"FF{REFUSED}"), fill=fill(ALERT))
         sheet.conditional_formatting.add(area, Rule(type="expression", formula=[condition], dxf=look))
-
-
-def widths_for(live: Live, narrow: float = 9.0, **wide: float) -> dict[str, float]:
-    """Width of each column of a table, by letter, with room for more than the demo holds.
-
-    Parameters
-    ----------
-    live : Live
-        The table.
-    narrow : float, optional
-        Narrowest column.
-    wide : float
-        Width of columns by title.
-    """
-    given = {title.replace("_", " "): width for title, width in wide.items()}
-    found = results_sheets.widths_of(live.table, results_sheets.Form())
-    return {
-        live.letter(place): given.get(column.title, max(narrow, width))
-        for place, (column, width) in enumerate(zip(live.table.columns, found, strict=True))
-    }
-
-
-def head_heights(live: Live, widths: dict[str, float]) -> None:
-    """Height of the rows of titles and units, in columns of these widths."""
-    wide = [widths[live.letter(place)] for place in range(len(live.table.columns))]
-    titles = ((item.title, width * 0.95) for item, width in zip(live.table.columns, wide))  # bold is wider
-    units = ((item.unit, width) for item, width in zip(live.table.columns, wide))
-    live.sheet.row_dimensions[live.row].height = height_for(*titles)
-    live.sheet.row_dimensions[live.row + 1].height = height_for(*units)

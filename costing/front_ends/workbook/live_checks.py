@@ -8,10 +8,13 @@ from openpyxl.worksheet.pagebreak import Break
 
 from costing.book.layout import sheet_names
 from costing.front_ends.workbook.live_areas import (
+    CHOICE,
     CHOSEN,
     CODES,
     LAST_CELLS,
+    LISTED,
     OPENED,
+    RUNNING,
     VERDICT,
     absolute,
     area_name,
@@ -19,17 +22,20 @@ from costing.front_ends.workbook.live_areas import (
     block_of,
     name_cells,
 )
-from costing.front_ends.workbook.live_cells import ALL_WELL, Live, LiveBook, call, head_heights
-from costing.front_ends.workbook.live_chosen import ALL_STREAMS, Chosen
-from costing.front_ends.workbook.live_purchasing import Purchasing
+from costing.front_ends.workbook.live_cells import ALL_WELL, LiveBook, call
+from costing.front_ends.workbook.live_chosen import Chosen
+from costing.front_ends.workbook.live_discharge import ALL_STREAMS
+from costing.front_ends.workbook.live_purchasing import MOST_MATERIALS, Purchasing
+from costing.front_ends.workbook.live_quote import MOST_QUOTES
 from costing.front_ends.workbook.live_results import total
+from costing.front_ends.workbook.live_table import Live, head_heights
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import WHOLE, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.report.table import FINISHED_METRE
 
 OK = "ok"
-MOST_REMARKS = 240
+MOST_REMARKS, PRINTED_REMARKS = 240, 30
 LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
 WIDTHS = {"A": 52.0, "B": 20.0, "C": 20.0, "D": 104.0}
 SIX_DECIMALS = "#,##0.000000"
@@ -70,21 +76,23 @@ class CheckSheet:
 
     def draw(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> Live:
         """All of it; gives the table of the remarks."""
-        overall = self.row
+        overall = self.row = self.row + 1
         put(self.sheet, overall, LABEL, self.text["overall"], "strong text")
         self.row += 2
         opened = self._opened_book()
         first = self._answers(opened)
         self._sums(steps, chosen, purchasing)
-        self._areas()
         self.sheet.row_breaks.append(Break(id=self.row - 1))
+        self._areas()
         remarks = self._remarks()
-        self.row = first + len(self.tables) + 1
+        self.row = first + len(self.tables) + 2
         self._answer(remarks)
         self._overall(overall, remarks)
         widths(self.sheet, WIDTHS)
         head_heights(remarks, WIDTHS)
-        page(self.sheet, freeze=f"A{overall + 1}")
+        note = overall - 2, LABEL
+        self.live.say_printed(self.sheet, note, remarks.range(0), remarks.filled, PRINTED_REMARKS, "remarks")
+        page(self.sheet, freeze=f"A{overall + 1}", print_area=remarks.printed(PRINTED_REMARKS))
         return remarks
 
     def _section(self, *heads: str) -> None:
@@ -94,9 +102,9 @@ class CheckSheet:
         self.sheet.row_dimensions[self.row].height = 18
         self.row += 1
 
-    def _says(self, text: str, shown: str = OK) -> None:
+    def _says(self, text: str, shown: str = OK, *, on_opening: bool = False) -> None:
         """What a check says; it passes when it says ok."""
-        cell = self.live.formula(self.sheet, self.row, SAYS, text, shown, "live line")
+        cell = self.live.formula(self.sheet, self.row, SAYS, text, shown, "live line", on_opening=on_opening)
         self.live.mark(self.sheet, cell.coordinate, f'${cell.coordinate}<>"{OK}"')
         self.said.append(cell.coordinate)
         self.live.ruled(self.sheet, f"A{self.row}:D{self.row}", f"$A{self.row}")
@@ -118,8 +126,10 @@ class CheckSheet:
         )
         for label, text, shown in rows:
             put(self.sheet, self.row, LABEL, label, "live line")
-            self.live.formula(self.sheet, self.row, SAYS, text, shown, "live line")
+            of_program = text != rows[0][1]  # the book is read when it is first asked
+            self.live.formula(self.sheet, self.row, SAYS, text, shown, "live line", on_opening=of_program)
             self.row += 1
+        name_cells(self.live.book, RUNNING, absolute(self.sheet, f"D{opened + 1}"))
         name_cells(self.live.book, OPENED, absolute(self.sheet, f"D{opened}"))
         put(self.sheet, self.row, LABEL, self.text["mend"], "intro line")
         self.row += 2
@@ -130,12 +140,13 @@ class CheckSheet:
         self._section(self.text["answers"], "", "", "Reason")
         put(self.sheet, self.row - 1, SAYS, "Reason", "section")
         first = self.row
+        put(self.sheet, self.row, LABEL, "the formulas of this program run", "live line")
+        self._says(f'IF(ISERROR({RUNNING}),"{self.text["missing"]}","{OK}")', on_opening=True)
         put(self.sheet, self.row, LABEL, "the input sheets are read", "live line")
         areas = [area_name(title) for title in sheet_names()]
         why = call("WARP_REASON_FOR", '"WARP_OPENED_BOOK"', *areas)
-        error, absent = f'"{self.text["error"]}"', f'"{self.text["missing"]}"'
-        missing = f"IFERROR(IF(ERROR.TYPE({OPENED})=5,{absent},{error}),{error})"
-        self._says(f'IF(ISERROR({OPENED}),IFERROR({why},{missing}),"{OK}")')
+        # No array formula: in one, LibreOffice would ask for the reason once for each cell of the areas.
+        self._says(f'IF(ISERROR({OPENED}),IFERROR({why},"{self.text["error"]}"),"{OK}")')
         for table in self.tables:
             self._answer(table)
         self.row += 2  # one for the remarks, which stand at the end of this sheet
@@ -152,7 +163,12 @@ class CheckSheet:
         )
         corner = absolute(table.sheet, f"{table.letter(0)}{table.row}")
         why = call("WARP_REASON_FOR", '"WARP_RESULT_TABLE"', *table.arguments)
-        self._says(f'IF(ISERROR({corner}),IFERROR({why},"{self.text["not_read"]}"),"{OK}")')
+        why = f'IFERROR({why},"{self.text["not_read"]}")'
+        if not table.of_chosen:
+            most, of, given = self.text["too_many"]
+            count = filled_cells(CODES)
+            why = f'IF({count}>{MOST_QUOTES},"{most} {MOST_QUOTES} {of} "&{count}&" {given}",{why})'
+        self._says(f'IF(ISERROR({corner}),{why},"{OK}")', on_opening=True)
 
     def _sums(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> None:
         self._section(self.text["sums"], "Found", "Expected", "")
@@ -179,15 +195,7 @@ class CheckSheet:
         for title, unit in SUMMED:
             place = chosen.loads.place(title)
             self._parts(f"{title} of the streams, and of all, {unit}/kg", chosen.loads, place, ALL_OF_THEM)
-        uses = purchasing.uses
-        place = uses.place("For the order")
-        self._compare(
-            "needed on Purchasing, and in its list",
-            f"SUM({','.join(purchasing.sums)})",
-            purchasing.shown,
-            f"SUM({uses.range(place)})",
-            total(uses.values(place)),
-        )
+        self._purchasing(purchasing)
         remarks = next(table for table in self.tables if table.key == "checks")
         kinds = remarks.values(1)
         self._compare(
@@ -199,6 +207,41 @@ class CheckSheet:
             WHOLE,
         )
         self.row += 1
+
+    def _purchasing(self, purchasing: Purchasing) -> None:
+        """Rows and amounts on Purchasing, by unit, against its list; and that it lists every material."""
+        uses = purchasing.uses
+        needed, units = uses.place("For the order"), uses.place("Unit of the order")
+        listed = float(sum(bool(row) for row in uses.values(0)))
+        self._compare(
+            "rows of the list of Purchasing, and counted there",
+            f"SUM({','.join(purchasing.counts)})",
+            listed,
+            f"SUMPRODUCT(--(LEN({uses.range(0)})>0))",
+            listed,
+            WHOLE,
+        )
+        for unit in dict.fromkeys(filter(None, uses.values(units))):
+            word = f'"{unit}"'
+            found = "+".join(
+                f'SUMPRODUCT(--({area}&""={word}),{amounts})'
+                for area, amounts in zip(purchasing.units, purchasing.sums)
+            )
+            all_of_it = f"SUMPRODUCT(--{uses.is_text(units, word)},{uses.range(needed)})"
+            shown = total([row[needed] for row in uses.cells[2:] if row[units] == unit])
+            self._compare(f"{unit} needed on Purchasing, and in its list", found, shown, all_of_it, shown)
+        codes = float(len(self.live.shown.mill.materials))
+        most, of, given = self.text["not_listed"]
+        count, here = filled_cells(LISTED), purchasing.materials
+        self._compare(
+            "materials on Purchasing, and filled in",
+            f"SUMPRODUCT(--(LEN({here})>0))",
+            codes,
+            count,
+            codes,
+            WHOLE,
+            f'"{most} {MOST_MATERIALS} {of} "&{count}&" {given}"',
+        )
 
     def _parts(self, label: str, table: Live, place: int, word: str) -> None:
         """The rows of a table against its row of totals."""
@@ -216,7 +259,9 @@ class CheckSheet:
         expected: str,
         is_expected: float,
         number: str = SIX_DECIMALS,
+        said: str = "",
     ) -> None:
+        """Two numbers that must agree, and what is said where they do not: else, by how much they differ."""
         put(self.sheet, self.row, LABEL, label, "live line")
         self.live.formula(self.sheet, self.row, FOUND, found, is_found, "live number", number)
         self.live.formula(self.sheet, self.row, EXPECTED, expected, is_expected, "live number", number)
@@ -224,7 +269,7 @@ class CheckSheet:
         close = f"ABS({here}-{other})<={LEAST}*MAX(1,ABS({other}))"
         alike = abs(is_found - is_expected) <= float(LEAST) * max(1.0, abs(is_expected))
         shown = OK if alike else f"{self.text['differs']} {is_found - is_expected:.12g}"
-        differs = f'"{self.text["differs"]} "&({here}-{other})'
+        differs = said or f'"{self.text["differs"]} "&({here}-{other})'
         self._says(f'IFERROR(IF({close},"{OK}",{differs}),"{self.text["refused"]}")', shown)
 
     def _areas(self) -> None:
@@ -253,15 +298,18 @@ class CheckSheet:
         says = [f"${place[0]}${place[1:]}" for place in self.said]
         bad = "+".join(f'({place}<>"{OK}")' for place in says)
         why = ""
-        for place in reversed([*says[: len(self.tables) + 1], says[-1]]):
+        for place in reversed([*says[: len(self.tables) + 2], says[-1]]):
             why = f'IF({place}<>"{OK}"," "&{place},{why or chr(34) * 2})'
         kinds = f"{remarks.letter(1)}{remarks.first}:{remarks.letter(1)}{remarks.last}"
         warnings = f'SUMPRODUCT(--({kinds}&""="warning"))'
         before, behind = self.text["well"]
         well = f'"{ALL_WELL} {before}"&{warnings}&"{behind}"'
-        unchosen = f'IF({CHOSEN}&""=""," {self.text["unchosen"]}",{why})'
+        unchosen = f'IF(TRIM({CHOICE})=""," {self.text["unchosen"]}",{why})'
         text = f'IF({bad}=0,{well},({bad})&" {self.text["ill"]}"&{unchosen})'
-        cell = self.live.formula(self.sheet, row, SAYS, text, self.live.verdict, "strong text")
+        text = f'IF(ISERROR({RUNNING}),"{self.text["not_running"]}",{text})'
+        cell = self.live.formula(
+            self.sheet, row, SAYS, text, self.live.verdict, "strong text", on_opening=True
+        )
         self.live.mark(self.sheet, cell.coordinate, f'LEFT(${cell.coordinate},{len(ALL_WELL)})<>"{ALL_WELL}"')
         self.sheet.row_dimensions[row].height = 30  # of two lines
         name_cells(self.live.book, VERDICT, absolute(self.sheet, cell.coordinate))

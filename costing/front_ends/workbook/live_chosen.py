@@ -1,21 +1,28 @@
-"""Draw the live sheets of the chosen enquiry: Use, Cost lines, Ledger and Discharge."""
+"""Draw the live sheets of the chosen enquiry: Use, Cost lines, Ledger, Discharge and Typical values."""
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
-from openpyxl.worksheet.worksheet import Worksheet
-
-from costing.front_ends.workbook.live_areas import CHOSEN
-from costing.front_ends.workbook.live_cells import Live, LiveBook, head_heights, widths_for
+from costing.front_ends.workbook.live_cells import LiveBook
+from costing.front_ends.workbook.live_discharge import draw_discharge
 from costing.front_ends.workbook.live_results import total
+from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
 from costing.front_ends.workbook.results_sheets import number_format
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
-MOST_MATERIALS, MOST_COST_LINES, MOST_POSTINGS, MOST_STREAMS = 40, 300, 900, 18
-ALL_STREAMS = "all streams"
+MOST_MATERIALS, MOST_COST_LINES, MOST_POSTINGS, MOST_DEFAULTS = 40, 300, 900, 200
+PRINTED_MATERIALS, PRINTED_COST_LINES, PRINTED_POSTINGS, PRINTED_DEFAULTS = 26, 140, 680, 56
+PRINTED_OF_DEFAULTS = "Source"  # its last printed column: the long texts behind it are for the screen
+
+
+COST_LINES = {"Step": 20.0, "Material": 16.0, "Cause": 34.0, "Group": 13.0, "Amount": 13.0, "Cost": 15.0}
+LEDGER = {"Step": 20.0, "Material": 16.0, "Substance": 22.0, "Cause": 34.0, "Amount": 15.0}
+LEDGER |= {"From": 21.0, "To": 28.0}
+DEFAULTS = {"Where": 50.0, "Setting": 24.0, "Contested": 18.0, "Source": 24.0}
+DEFAULTS |= {"Place in the source": 58.0, "Note": 100.0}
 
 
 class Chosen(NamedTuple):
@@ -26,26 +33,31 @@ class Chosen(NamedTuple):
     ledger: Live
     loads: Live
     concentrations: Live
+    typical_values: Live
 
 
 def draw_chosen(live: LiveBook) -> Chosen:
-    """The four sheets."""
-    use = _one_table(live, "use", MOST_MATERIALS, "Cost", Description=56, Group=14, Material=18)
-    lines = _one_table(
-        live, "cost_lines", MOST_COST_LINES, "Cost", Step=22, Material=18, Cause=28, Group=14, Cost=17
+    """The five sheets."""
+    return Chosen(
+        _one_table(
+            live, "use", MOST_MATERIALS, PRINTED_MATERIALS, {"Description": 56, "Group": 14, "Material": 18}
+        ),
+        _one_table(live, "cost_lines", MOST_COST_LINES, PRINTED_COST_LINES, COST_LINES),
+        _one_table(live, "ledger", MOST_POSTINGS, PRINTED_POSTINGS, LEDGER),
+        *draw_discharge(live),
+        _one_table(live, "defaults_taken", MOST_DEFAULTS, PRINTED_DEFAULTS, DEFAULTS, fixed="D"),
     )
-    ledger = _one_table(
-        live, "ledger", MOST_POSTINGS, "", Step=22, Material=18, Substance=24, Cause=28, From=26, To=26
-    )
-    return Chosen(use, lines, ledger, *_discharge(live))
 
 
-def _one_table(live: LiveBook, key: str, room: int, summed: str, **wide: float) -> Live:
-    """A sheet with one table, and the sums of its columns of a title above it."""
+def _one_table(
+    live: LiveBook, key: str, room: int, printed: int, wide: dict[str, float], *, fixed: str = "C"
+) -> Live:
+    """A sheet with one table, and the sums of its columns of cost above it."""
     sheet, top = live.sheet(key)
-    _repeat_chosen(live, sheet, top)
-    table = live.table(sheet, top + 2, key, room)
-    places = [place for place, item in enumerate(table.table.columns) if item.title == summed]
+    top += 1  # below what is said of the print
+    live.repeat_chosen(sheet, top)
+    table = live.table(sheet, top + 2, key, room, filtered=True)
+    places = [place for place, item in enumerate(table.table.columns) if item.title == "Cost"]
     for place in places:
         column = table.table.columns[place]
         live.formula(
@@ -59,40 +71,18 @@ def _one_table(live: LiveBook, key: str, room: int, summed: str, **wide: float) 
         )
     if places:
         put(sheet, top + 1, table.column + places[0] - 2, sheet_file("live")[key]["sum"], "live line")
-    found = widths_for(table, narrow=12.0, **wide)
+    found = widths_for(table, narrow=10.0, **wide)
     widths(sheet, found)
     head_heights(table, found)
     sheet.auto_filter.ref = f"A{table.row + 1}:{table.letter(len(table.table.columns) - 1)}{table.last}"
-    sheet.row_dimensions[table.row + 1].height += 15  # the arrows stand below the units
-    page(sheet, title_rows=f"{table.row}:{table.row + 1}", freeze=f"C{table.first}")
+    if any(column.unit for column in table.table.columns):
+        sheet.row_dimensions[table.row + 1].height += 15  # the arrows stand below the units
+    live.say_printed(sheet, (top - 2, 1), table.range(0), table.filled, printed)
+    page(
+        sheet,
+        title_rows=f"{table.row}:{table.row + 1}",
+        freeze=f"{fixed}{table.first}",
+        print_area=table.printed(printed, PRINTED_OF_DEFAULTS if key == "defaults_taken" else ""),
+        landscape=key not in ("cost_lines", "ledger"),
+    )
     return table
-
-
-def _repeat_chosen(live: LiveBook, sheet: Worksheet, row: int) -> None:
-    """Which enquiry a sheet shows."""
-    put(sheet, row, 1, sheet_file("live")["quote"]["choose"], "live line")
-    live.formula(sheet, row, 2, CHOSEN, live.shown.chosen, "strong text")
-
-
-def _discharge(live: LiveBook) -> tuple[Live, Live]:
-    """Loads, and below them concentrations, a row for each stream."""
-    text = sheet_file("live")["discharge"]
-    sheet, top = live.sheet("discharge")
-    _repeat_chosen(live, sheet, top)
-    put(sheet, top + 1, 1, text["estimate"], "estimate")
-    tables = []
-    row = top + 3
-    for key, heading in (("discharge_loads", "loads"), ("discharge_concentrations", "concentrations")):
-        for column in range(1, 17):
-            put(sheet, row, column, text[heading] if column == 1 else None, "section")
-        sheet.row_dimensions[row].height = 18
-        table = live.table(sheet, row + 1, key, MOST_STREAMS, total=ALL_STREAMS)
-        tables.append(table)
-        row = table.last + 2
-    loads, concentrations = tables
-    wide = widths_for(loads, narrow=11.5, Stream=26)
-    widths(sheet, wide)
-    for table in tables:
-        head_heights(table, wide)
-    page(sheet, freeze=f"C{top + 1}")
-    return loads, concentrations

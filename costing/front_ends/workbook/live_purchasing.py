@@ -7,10 +7,9 @@ from typing import Any, NamedTuple
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.workbook.build_tables import CODE_LISTS
-from costing.front_ends.workbook.live_areas import absolute
-from costing.front_ends.workbook.live_cells import Live, LiveBook, head_heights, widths_for
-from costing.front_ends.workbook.live_results import total
+from costing.front_ends.workbook.live_areas import LISTED, absolute
+from costing.front_ends.workbook.live_cells import LiveBook
+from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
 from costing.front_ends.workbook.results_sheets import number_format
 from costing.front_ends.workbook.sheet_drawing import cells, put
 from costing.front_ends.workbook.styles import page, widths
@@ -20,7 +19,7 @@ from costing.process.postings import POWER
 from costing.report import Column
 
 MOST_USES = 720  # rows of the list: 60 enquiries of a dozen bought things
-MOST_MATERIALS = 60
+MOST_MATERIALS, PRINTED_MATERIALS = 110, 36
 UTILITIES = ("water", "steam", POWER, RANGE_TIME)
 CODE, DESCRIPTION, NEEDED, UNIT, COUNT = 1, 2, 3, 4, 5
 LIST = 7  # first column of the list
@@ -31,11 +30,13 @@ MASS = Column("", "", 1)
 
 
 class Purchasing(NamedTuple):
-    """The list of all uses, and where the sums stand."""
+    """The list of all uses; the areas of sums, of their units, of the rows counted, and of the materials."""
 
     uses: Live
     sums: list[str]
-    shown: float
+    units: list[str]
+    counts: list[str]
+    materials: str
 
 
 class _Sums:
@@ -46,7 +47,6 @@ class _Sums:
         self.material, self.described = uses.place("Material"), uses.place("Description")
         self.needed, self.unit = uses.place("For the order"), uses.place("Unit of the order")
         self.rows = [row for row in uses.cells[2:] if row[0]]
-        self.total = 0.0
         self.looked_up = self._looked_up()
 
     def _looked_up(self) -> str:
@@ -79,7 +79,6 @@ class _Sums:
         here = f"$A{row}"
         found, same = f"MATCH({here},{self.looked_up},0)", f"({self.looked_up}={here})"
         amount = sum(use[self.needed] for use in mine)
-        self.total += amount
         self._cell(row, DESCRIPTION, self._first(here, found, self.described), self._of(mine, self.described))
         needed = f'IF({here}="","",SUMPRODUCT(--{same},{self.uses.range(self.needed)}))'
         self._cell(row, NEEDED, needed, float(amount) if code else "", MASS)
@@ -106,6 +105,7 @@ def draw_purchasing(live: LiveBook) -> Purchasing:
     """Utilities and materials with their sums, and on the right the list that is summed."""
     text = sheet_file("live")["purchasing"]
     sheet, top = live.sheet("purchasing")
+    top += 1  # below what is said of the print
     uses = live.table(sheet, top + 1, "use", MOST_USES, column=LIST, of_chosen=False)
     for column in range(LIST, LIST + len(uses.table.columns)):
         put(sheet, top, column, text["list"] if column == LIST else None, "section")
@@ -115,24 +115,26 @@ def draw_purchasing(live: LiveBook) -> Purchasing:
         put(sheet, row, CODE, name, "live line")
         sums.draw(row, name)
         row += 1
-    areas = [absolute(sheet, f"C{first}", f"C{row - 1}")]
+    rows = [(first, row - 1)]
     first = row = sums.heads(row + 1, text["materials"])
-    names = CODE_LISTS["materials"]
     codes = [*live.shown.mill.materials, *[""] * MOST_MATERIALS][:MOST_MATERIALS]
     for number, code in enumerate(codes, start=1):
-        listed = f'IF({number}>ROWS({names}),"",INDEX({names},{number})&"")'
+        listed = f'IF({number}>ROWS({LISTED}),"",TRIM(INDEX({LISTED},{number})))'
         live.formula(sheet, row, CODE, listed, code, "live line")
         sums.draw(row, code)
         row += 1
-    areas.append(absolute(sheet, f"C{first}", f"C{row - 1}"))
+    rows.append((first, row - 1))
     live.ruled(sheet, cells(CODE, uses.first, row - 1, COUNT), f"$A{uses.first}")
     wide = {**FRAME, **widths_for(uses, narrow=14.0, Description=56, Material=18, Group=14)}
     widths(sheet, wide)
     head_heights(uses, wide)
-    page(
-        sheet,
-        freeze=f"B{uses.first}",
-        print_area=cells(1, 1, row - 1, COUNT),
-        landscape=False,
+    materials = absolute(sheet, f"A{first}", f"A{row - 1}")
+    count = len(live.shown.mill.materials)
+    live.say_printed(sheet, (top - 2, 1), materials, count, PRINTED_MATERIALS, "materials")
+    printed = cells(1, 1, first + PRINTED_MATERIALS - 1, COUNT)
+    page(sheet, freeze=f"B{uses.first}", print_area=printed, landscape=False)
+    needed, units, counts = (
+        [absolute(sheet, f"{letter}{top}", f"{letter}{last}") for top, last in rows]
+        for letter in map(get_column_letter, (NEEDED, UNIT, COUNT))
     )
-    return Purchasing(uses, areas, total([sums.total]))
+    return Purchasing(uses, needed, units, counts, materials)

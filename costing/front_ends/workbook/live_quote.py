@@ -6,25 +6,26 @@ from typing import Any
 
 from openpyxl.worksheet.pagebreak import Break
 
-from costing.front_ends.workbook import sheet_drawing
 from costing.front_ends.workbook.input_rules import add_list
-from costing.front_ends.workbook.live_areas import CHOSEN, CODES, absolute, name_cells
-from costing.front_ends.workbook.live_cells import Live, LiveBook, head_heights, widths_for
-from costing.front_ends.workbook.live_chart import group_chart
+from costing.front_ends.workbook.live_areas import CHOICE, CHOSEN, CODES, absolute, name_cells
+from costing.front_ends.workbook.live_cells import LiveBook
+from costing.front_ends.workbook.live_chart import Bars, add_chart
 from costing.front_ends.workbook.live_results import total
+from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
 from costing.front_ends.workbook.results_sheets import number_format
-from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.sheet_drawing import cells, put
 from costing.front_ends.workbook.styles import PERCENT, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
-MOST_QUOTES = 60
+MOST_QUOTES, PRINTED_QUOTES = 60, 32
 MOST_STEPS, MOST_REMARKS = 24, 12
 LABEL, VALUE, PRICE = 1, 3, 4  # columns of the headline; a label runs over the column between
 HEADLINE = 5  # its last column
 GROUP = 7  # first column of the list of groups
 GROUPS_FROM, GROUPS_TO = 2, 13  # places of the groups in the table of cost by group
+LAST = 17  # column up to which the sections go
 YARNS = 2  # the first groups, left out of the chart
-CHART = "L"
+CHART, CHART_SIZE = 12, (13.6, 9.4)  # cm
 
 
 def draw_quotes(live: LiveBook) -> Live:
@@ -45,13 +46,14 @@ def draw_quotes(live: LiveBook) -> Live:
     wide = widths_for(table, Description=38, Style=13, Recipe=16, Order_value=15, Not_priced=18)
     widths(sheet, wide)
     head_heights(table, wide)
+    live.say_printed(sheet, (top, table.column + 1), table.range(0), table.filled, PRINTED_QUOTES)
     page(
         sheet,
         title_rows=f"{table.row}:{table.row + 1}",
         title_columns="A:A",
         freeze=f"B{table.first}",
         pages_wide=2,
-        print_area=sheet_drawing.cells(1, top, table.last, len(table.table.columns)),
+        print_area=table.printed(PRINTED_QUOTES).replace("A1", f"A{top}"),
         heading=sheet.title,
     )
     return table
@@ -92,8 +94,14 @@ class QuoteSheet:
         return figures, groups, steps, remarks
 
     def _table(self, row: int, heading: str, key: str, room: int, total: str = "") -> Live:
-        self._section(row, 1, 17, self.text[heading])
-        return self.live.table(self.sheet, row + 1, key, room, total=total)
+        self._section(row, 1, LAST, self.text[heading])
+        table = self.live.table(self.sheet, row + 1, key, room, total=total)
+        if key == "checks":  # its last texts run over the columns behind
+            for column in range(len(table.table.columns) + 1, LAST + 1):
+                put(self.sheet, table.row, column, None, "column head")
+                put(self.sheet, table.row + 1, column, None, "unit")
+            self.live.ruled(self.sheet, cells(1, table.first, table.last, LAST), f"$A{table.first}")
+        return table
 
     def _section(self, row: int, first: int, last: int, heading: str) -> None:
         for column in range(first, last + 1):
@@ -104,7 +112,7 @@ class QuoteSheet:
         """The chosen enquiry, what was asked for, cost and price; gives the next free row."""
         put(self.sheet, self.top, LABEL, self.text["choose"], "strong text")
         chosen = put(self.sheet, self.top, VALUE, self.live.shown.chosen, "given code")
-        name_cells(self.live.book, CHOSEN, absolute(self.sheet, chosen.coordinate))
+        name_cells(self.live.book, CHOICE, absolute(self.sheet, chosen.coordinate))
         add_list(self.sheet, chosen.coordinate, CODES, "enquiry")
         put(self.sheet, self.top, PRICE, self.text["choose_hint"], "live line")
         self._section(self.top + 2, LABEL, HEADLINE, self.text["details"])
@@ -113,11 +121,17 @@ class QuoteSheet:
         return self._money(row + 1) + 1
 
     def _details(self, row: int) -> int:
-        self._label(row, self.text["number"])
+        self._label(row, self.text["code"])
+        same = f"UPPER(TRIM({CODES}))=UPPER(TRIM({CHOICE}))"
+        number = f"SUMPRODUCT(MAX(({same})*(ROW({CODES})-MIN(ROW({CODES}))+1)))"
+        code = f"IF({number}=0,TRIM({CHOICE}),TRIM(INDEX({CODES},{number})))"
+        text = f'IF(TRIM({CHOICE})="","{self.text["none"]}",{code})'
+        cell = self.live.formula(self.sheet, row, VALUE, text, self.live.shown.chosen, "result line")
+        name_cells(self.live.book, CHOSEN, absolute(self.sheet, cell.coordinate))
         number = self.quotes.number_of(0, CHOSEN)
         place = float(self.quotes.cells.index(self.row) - 1)
         cell = self.live.formula(
-            self.sheet, row, VALUE, f"IF({number}=0,NA(),{number})", place, "result", "0"
+            self.sheet, row, PRICE, f"IF({number}=0,NA(),{number})", place, "result", "0"
         )
         self.number = f"${cell.column_letter}${cell.row}"
         for title in ("Description", "Style", "Recipe", "Range", "Ordered"):
@@ -199,5 +213,7 @@ class QuoteSheet:
                 style,
                 PERCENT,
             )
-        chart = group_chart(self.sheet, self.text["chart"], GROUP, GROUP + 2, first + YARNS, row - 1)
-        self.sheet.add_chart(chart, f"{CHART}{self.top + 2}")
+        title, axis = self.text["chart"], self.text["chart_axis"]
+        series = [("cost", GROUP + 2)]
+        bars = Bars(title, axis, GROUP, series, first + YARNS, row - 1, "0.000")
+        add_chart(self.sheet, bars, (self.top + 2, CHART), *CHART_SIZE)

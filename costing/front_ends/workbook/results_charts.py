@@ -57,6 +57,7 @@ FILLS = {
     "COD, organic": Filled("63765A"),
     "COD, inorganic sulfur": Filled("8A5A33", "dkUpDiag"),
     "flow": Filled("5F83A8"),
+    "cost": Filled("22384F"),
 }
 
 LABELLED = 0.09  # smallest part of the longest bar that has room for its number
@@ -164,7 +165,7 @@ def _series(bars: Bars, name: str, column: int, values: Sequence[float]) -> Seri
             )
         ),
     )
-    series.graphicalProperties = _fill(FILLS[name])
+    series.graphicalProperties = fill_of(name)
     series.invertIfNegative = False
     return series
 
@@ -175,7 +176,9 @@ def _place(bars: Bars, column: int) -> str:
     return f"{quote_sheetname(sheet.title)}!${letter}${top}:${letter}${bottom}"
 
 
-def _fill(look: Filled) -> GraphicalProperties:
+def fill_of(name: str) -> GraphicalProperties:
+    """The fill of a series by the name of what it shows."""
+    look = FILLS[name]
     found = GraphicalProperties(ln=LineProperties(solidFill=styles.INK, w=6350))
     if look.pattern:
         ink, paper = (ColorChoice(srgbClr=colour) for colour in (look.colour, "FFFFFF"))  # type: ignore[arg-type]

@@ -143,13 +143,13 @@ def heads(pen: Pen, sheet: Worksheet, row: int, table: Table, form: Form, wide: 
         pen.write(sheet, row + 1, across + 1, column.unit, Look("unit", layout=layout))
     titles = [(column.title, width / 1.08) for column, width in zip(table.columns, wide)]  # bold is wider
     units = [(column.unit, width) for column, width in zip(table.columns, wide)]
-    lines = _lines(units)
+    lines = lines_of(units)
     arrows = 1 if form.filtered and any(unit for unit, _ in units) else 0  # they stand below the units
-    sheet.row_dimensions[row].height = LINE_HEIGHT * _lines(titles) + 4
+    sheet.row_dimensions[row].height = LINE_HEIGHT * lines_of(titles) + 4
     sheet.row_dimensions[row + 1].height = LINE_HEIGHT * (lines + arrows) + 2
 
 
-def _lines(texts: Sequence[tuple[str, float]]) -> int:
+def lines_of(texts: Sequence[tuple[str, float]]) -> int:
     """Lines of the text that wraps most in its width."""
     rooms = [(text, max(1, int((width - 0.8) * 1.2))) for text, width in texts]
     return max((len(textwrap.wrap(text, room)) for text, room in rooms), default=1) or 1

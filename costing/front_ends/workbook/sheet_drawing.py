@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-import math
+import textwrap
 from collections.abc import Sequence
 
 from openpyxl.cell.cell import Cell
@@ -16,8 +16,6 @@ CellValue = str | float | int | bool | datetime.date | None
 
 LINE_HEIGHT = 13.5
 CHARACTERS_PER_WIDTH = 1.3  # of Calibri 10, for each unit of column width
-LONG_TEXT = 150
-DENSE = 1.08  # in a long text wide and narrow letters even out
 PADDING = 2.0  # of the cell's own edges and its indent, in units of column width
 
 
@@ -48,10 +46,16 @@ def height_for(*texts: tuple[str, float]) -> float:
     """Height of a row that holds each text wrapped in its column width."""
     lines = 1
     for text, width in texts:
-        dense = DENSE if len(text) > LONG_TEXT else 1.0
-        room = max(1.0, (width - PADDING) * CHARACTERS_PER_WIDTH * dense)
-        lines = max(lines, sum(math.ceil(max(1, len(part)) / room) for part in text.split("\n")))
+        room = max(1, int((width - PADDING) * CHARACTERS_PER_WIDTH))
+        lines = max(lines, sum(len(textwrap.wrap(part, room)) or 1 for part in text.split("\n")))
     return LINE_HEIGHT * lines + 3
+
+
+def protect(sheet: Worksheet) -> None:
+    """Let no locked cell be typed over; no password. Widths, heights and filters may still be changed."""
+    allowed = sheet.protection
+    allowed.sheet = True
+    allowed.formatColumns = allowed.formatRows = allowed.autoFilter = False  # False: not kept from it
 
 
 def cells(column: int, first: int, last: int, last_column: int = 0) -> str:
