@@ -13,7 +13,7 @@ from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
-MOST_MATERIALS, MOST_COST_LINES, MOST_POSTINGS, MOST_DEFAULTS = 40, 300, 900, 200
+MOST_MATERIALS, MOST_COST_LINES, MOST_POSTINGS, MOST_DEFAULTS = 40, 400, 1600, 200
 PRINTED_MATERIALS, PRINTED_COST_LINES, PRINTED_POSTINGS, PRINTED_DEFAULTS = 26, 140, 680, 56
 PRINTED_OF_DEFAULTS = "Source"  # its last printed column: the long texts behind it are for the screen
 

@@ -16,7 +16,7 @@ from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import PERCENT, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
-MOST_STREAMS = 18
+MOST_STREAMS = 24
 ALL_STREAMS = "all streams"
 CHARTED = 8  # streams with a bar of their own; all further ones have one bar together
 SECTION_COLUMNS = 16
