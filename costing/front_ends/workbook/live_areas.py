@@ -22,9 +22,9 @@ from costing.book.sheet import column_letters
 LAST_CELLS = {
     "Enquiries": "X80",
     "Styles": "AF60",
-    "Recipes": "AF90",
-    "Ranges": "X120",
-    "Routes": "H90",
+    "Recipes": "AF500",
+    "Ranges": "X260",
+    "Routes": "H200",
     "Materials": "Z120",
     "Mill costs": "H60",
 }
