@@ -35,7 +35,7 @@ from costing.front_ends.workbook.template_files import sheet_file
 from costing.report.table import FINISHED_METRE
 
 OK = "ok"
-MOST_REMARKS, PRINTED_REMARKS = 240, 48
+MOST_REMARKS, PRINTED_REMARKS = 240, 64
 LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
 WIDTHS = {"A": 52.0, "B": 20.0, "C": 20.0, "D": 104.0}
 SIX_DECIMALS = "#,##0.000000"
