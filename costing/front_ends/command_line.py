@@ -2,44 +2,17 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from functools import wraps
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
 import costing
+from costing.front_ends.command_frame import BOOK, JSON, one_line_errors, read, results_of
+from costing.front_ends.compare_command import compare
 from costing.quantities import InputError
-
-if TYPE_CHECKING:
-    from costing.report import Result
-    from costing.settings.mill import Mill
-
-Command = TypeVar("Command", bound=Callable[..., Any])
-
-BOOK = click.argument("book", required=False, type=click.Path(path_type=Path, readable=False))
-JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
-
-
-def one_line_errors(command: Command) -> Command:
-    """Turn a refused input into one line on the error stream and exit code 2."""
-
-    @wraps(command)
-    def guarded(*arguments: Any, **options: Any) -> Any:
-        try:
-            return command(*arguments, **options)
-        except InputError as error:
-            click.echo(f"refused: {error}".replace("\n", " "), err=True)
-            sys.exit(2)
-        except OSError as error:
-            click.echo(f"stopped: {error.strerror or error}", err=True)
-            os._exit(1)  # the ordinary exit would try to write to the same full place once more
-
-    return guarded  # type: ignore[return-value]
 
 
 @click.group(
@@ -52,6 +25,8 @@ def one_line_errors(command: Command) -> Command:
       costing quote my_mill.xlsx        quote it into my_mill_results.xlsx
       costing ledger --enquiry Q-01 --of hydrosulfite
                                         see what a figure is made of
+      costing compare --like Q-02 --recipe DARK-BOTTOM
+                                        the same order with another recipe
     """,
 )
 @click.version_option(costing.__version__, prog_name="costing")
@@ -61,6 +36,9 @@ def main() -> None:
     The mill's book is one .xlsx file: styles, recipes, ranges, materials with prices, enquiries. The
     commands read it, never change it, and write their results to a new file.
     """
+
+
+main.add_command(compare)
 
 
 @main.command()
@@ -98,12 +76,12 @@ def quote(
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
     with _progress() as now:
         now("reading the book")
-        mill, source = _read(book)
+        mill, source = read(book)
         target = out or Path.cwd() / f"{source.stem}_results.xlsx"
         if target.resolve() == source.resolve():
             raise InputError(str(target), "is the book itself; accepted is another name for the results")
         now("working out the enquiries")
-        results = _results(mill, source, codes)
+        results = results_of(mill, source, codes)
         if as_json:
             click.echo(screen.to_json(report.all_tables(mill, results)))
             return
@@ -152,10 +130,10 @@ def ledger(
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import opening, screen
 
-    mill, source = _read(book)
+    mill, source = read(book)
     if code is None:
         code = next(iter(mill.enquiries), "")
-    (result,) = _results(mill, source, (code,))
+    (result,) = results_of(mill, source, (code,))
     tables = opening.open_figure(mill, result, figure, step, stream, brief=not as_json)
     if as_json:
         click.echo(screen.to_json(tables))
@@ -307,33 +285,7 @@ def _progress() -> Iterator[Callable[[str], None]]:
         bar.update(1, "done")
 
 
-def _read(path: Path | None) -> tuple[Mill, Path]:
-    from costing.front_ends.workbook.build import demo_book
-    from costing.front_ends.workbook.read import read_book
-
-    chosen = path or demo_book()
-    return read_book(chosen), chosen
-
-
-def _results(mill: Mill, source: Path, codes: tuple[str, ...]) -> list[Result]:
-    """Work out the enquiries, with a bar of their own where there are many."""
-    from costing.book.places import placed
-    from costing.report import work_out
-
-    enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
-    if not enquiries:
-        raise InputError("Enquiries", "the book holds no enquiry; accepted is one row or more")
-    many = len(enquiries) >= MANY and sys.stderr.isatty()
-    with click.progressbar(enquiries, label="enquiries", file=sys.stderr, hidden=not many) as waiting:
-        results = []
-        for enquiry in waiting:
-            with placed(mill, enquiry, source):
-                results.append(work_out(mill, enquiry))
-        return results
-
-
 STAGES = 3
-MANY = 200  # quotes that take about half a second
 
 
 if __name__ == "__main__":

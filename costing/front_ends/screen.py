@@ -52,7 +52,7 @@ def as_text(cell: Any, digits: int | None = None) -> str:
     if cell is None:
         return "" if digits is None else "–"  # no number is not zero
     if isinstance(cell, float):
-        return f"{cell:,.{digits}f}" if digits is not None else f"{cell:g}"
+        return f"{cell:z,.{digits}f}" if digits is not None else f"{cell:g}"
     return str(cell)
 
 

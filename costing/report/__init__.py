@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Callable
 
 from costing.report.cloth_and_order import cloth_plan, order_plan
+from costing.report.compare import compare
 from costing.report.drain import (
     discharge_by_parameter,
     discharge_concentrations,
@@ -51,6 +52,7 @@ TABLES: dict[str, Builder] = {
     "key_figures": key_figures,
     "cost_by_group": cost_by_group,
     "cost_by_step": cost_by_step,
+    "compare": compare,
     "use": use,
     "dye_bath": _of_results(dye_bath),
     "discharge_loads": _of_results(discharge_loads),

@@ -13,6 +13,7 @@ from costing.report.table import (
     Column,
     Result,
     Table,
+    active_parts,
     bought,
     costs_of,
     used_lines,
@@ -42,12 +43,7 @@ def key_figures(mill: Mill, results: Sequence[Result]) -> Table:
     rows: list[list[Any]] = []
     for item in results:
         amounts = bought(item)
-        pure: dict[str, float] = {}
-        for code, amount in amounts.items():
-            if code in mill.materials:
-                product = mill.materials[code]
-                key = product.counted_as
-                pure[key] = pure.get(key, 0.0) + amount * product.strength
+        pure = active_parts(mill, amounts)
         indigo, reductant = pure.get("indigo", 0.0), pure.get("sodium_hydrosulfite", 0.0)
         drain = item.streams[-1]
         rows.append(

@@ -124,6 +124,25 @@ def bought(result: Result) -> dict[str, float]:
     return amounts
 
 
+def active_parts(mill: Mill, amounts: Mapping[str, float]) -> dict[str, float]:
+    """What products hold, by what their strength counts: a substance, or the code of one without formula.
+
+    Parameters
+    ----------
+    mill : Mill
+        The mill's book.
+    amounts : mapping
+        Code -> product as delivered [kg/kg]; what is no product of the list is left out.
+    """
+    held: dict[str, float] = {}
+    for code, amount in amounts.items():
+        if code in mill.materials:
+            product = mill.materials[code]
+            key = product.counted_as or code
+            held[key] = held.get(key, 0.0) + amount * product.strength
+    return held
+
+
 def used_lines(result: Result) -> list[CostLine]:
     """Priced lines of what is used; what the drain and the office cost is not used."""
     return [line for line in result.quote.lines if line.group not in NOT_USED]

@@ -147,7 +147,7 @@ def charts(written: Written) -> dict[str, Any]:
 
 def test_charts_show_the_cells_they_name(written: Written, book: Workbook) -> None:
     found = charts(written)
-    assert len(found) == 1 + 3 * len(written.results)
+    assert len(found) == 1 + 2 + 3 * len(written.results)  # summary; side by side; each enquiry
     for root in found.values():
         series = root.findall(f".//{CHART}ser")
         assert series

@@ -13,6 +13,7 @@ from openpyxl.workbook import Workbook
 
 from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.results_cells import Pen
+from costing.front_ends.workbook.results_compare import compare_sheet
 from costing.front_ends.workbook.results_long import LongSheets
 from costing.front_ends.workbook.results_pages import (
     cost_charts,
@@ -23,7 +24,7 @@ from costing.front_ends.workbook.results_pages import (
 from costing.front_ends.workbook.results_sheets import Form, table_sheet
 from costing.front_ends.workbook.saving import save_whole
 from costing.quantities import InputError
-from costing.report import Result, Table, all_tables
+from costing.report import TABLES, Result, Table, all_tables
 from costing.settings.mill import Mill
 
 ESTIMATE = "Estimate, not a measurement of compliance: your permit and the tests that it names come first."
@@ -43,6 +44,7 @@ DEFAULTS = Form(
 )
 SOURCES = Form(widths={"Title": 36, "Authors": 24, "Where": 36}, text="row text")
 OWN_SHEETS = {"Summary", "Cost lines", "Ledger", "Record"}
+OF_COMPARISON = {"Compare", "Checks", "Record"}
 
 
 def write_results(path: Path, mill: Mill, results: Sequence[Result], overwrite: bool = False) -> None:
@@ -67,27 +69,70 @@ def write_results(path: Path, mill: Mill, results: Sequence[Result], overwrite: 
     """
     if not results:
         raise InputError("results", "there is no enquiry to write; accepted is one or more")
-    if overwrite and path.exists() and not is_results(path):
-        raise InputError(
-            str(path), "holds no earlier results and was left as it is; accepted is the name of a new file"
-        )
+    check_replaced(path, overwrite, OWN_SHEETS)
     book, long_sheets = results_book(all_tables(mill, results))
-    today = datetime.datetime.combine(datetime.date.today(), datetime.time())
 
     def amend(name: str, content: bytes) -> bytes:
         return amend_chart(name, long_sheets.amend(name, content))
 
-    save_whole(book, path, overwrite=overwrite, date=today, amend=amend)
+    save_whole(book, path, overwrite=overwrite, date=midnight(), amend=amend)
 
 
-def is_results(path: Path) -> bool:
-    """Whether a file is a results workbook, by the names of its sheets."""
+def write_comparison(path: Path, mill: Mill, results: Sequence[Result], overwrite: bool = False) -> None:
+    """Write enquiries side by side to a new workbook, with their warnings and what it was made with.
+
+    Parameters
+    ----------
+    path, mill, results, overwrite
+        As of `write_results`.
+
+    Raises
+    ------
+    InputError
+        As of `write_results`.
+    """
+    check_replaced(path, overwrite, OF_COMPARISON)
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    pen = Pen(book)
+    tables = {key: TABLES[key](mill, results) for key in ("compare", "cost_by_group", "checks", "run_record")}
+    groups = table_sheet(pen, "Cost by group", tables["cost_by_group"])
+    compare_sheet(pen, tables["compare"], groups)
+    book.move_sheet("Compare", -1)
+    book.active = 0
+    table_sheet(pen, "Checks", tables["checks"], Form(widest=110))
+    record_sheet(pen, tables["run_record"])
+    book.properties.title = "Denim warp costing: comparison"
+    book.properties.creator = "costing"
+    save_whole(book, path, overwrite=overwrite, date=midnight(), amend=amend_chart)
+
+
+def midnight() -> datetime.datetime:
+    """The date that a file of results says it was made on."""
+    return datetime.datetime.combine(datetime.date.today(), datetime.time())
+
+
+def check_replaced(path: Path, overwrite: bool, sheets: set[str]) -> None:
+    """Refuse to replace a file that is not an earlier one of the same sort, by the names of its sheets.
+
+    Raises
+    ------
+    InputError
+        The file is there, and is another.
+    """
+    if overwrite and path.exists() and not sheets <= sheet_names(path):
+        raise InputError(
+            str(path), "holds no earlier results and was left as it is; accepted is the name of a new file"
+        )
+
+
+def sheet_names(path: Path) -> set[str]:
+    """Names of the sheets of a workbook; none of what is no workbook."""
     try:
         with zipfile.ZipFile(path) as book, book.open("xl/workbook.xml") as part:
-            names = {element.get("name") for element in ElementTree.parse(part).iter()}
+            return {element.get("name") or "" for element in ElementTree.parse(part).iter()}
     except (OSError, KeyError, zipfile.BadZipFile, ElementTree.ParseError):
-        return False
-    return names >= OWN_SHEETS
+        return set()
 
 
 def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
@@ -99,7 +144,9 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     by_name = Form(fixed_columns=2)
     summary_sheet(pen, found["quotes"], found["cost_by_group"])
     table_sheet(pen, "Key figures", found["key_figures"])
-    table_sheet(pen, "Cost by group", found["cost_by_group"])
+    groups = table_sheet(pen, "Cost by group", found["cost_by_group"])
+    if len(groups.table.rows) > 1:
+        compare_sheet(pen, found["compare"], groups)
     steps = table_sheet(pen, "Cost by step", found["cost_by_step"], replace(by_name, total="all steps"))
     cost_charts(pen, steps)
     table_sheet(pen, "Use", found["use"], by_name)

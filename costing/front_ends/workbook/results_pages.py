@@ -67,9 +67,7 @@ def summary_sheet(pen: Pen, quotes: Table, groups: Table) -> None:
     for column in range(2, len(groups.columns) + 1):
         pen.write(sheet, row, column, None, SECTION)
     below = body(pen, sheet, row + 1, groups, PLAIN, wide)
-    axis = f"{_currency(groups)} per m of finished cloth"
-    bars = Bars("Cost by group", axis, below, range(count), 0, _group_series(groups), "0.00")
-    chart = bar_chart(bars, SUMMARY_CHART_WIDTH, 5.2 + 0.85 * count, letters=11)
+    chart = bar_chart(cost_bars(below, range(count)), SUMMARY_CHART_WIDTH, 5.2 + 0.85 * count, letters=11)
     if chart is not None:
         sheet.add_chart(chart, f"A{below.last + 2 + (count > ONE_PAGE)}")  # behind the break between pages
     styles.page(sheet, freeze=f"B{FIRST}")
@@ -77,10 +75,28 @@ def summary_sheet(pen: Pen, quotes: Table, groups: Table) -> None:
         sheet.page_setup.fitToHeight = 1
     else:
         sheet.row_breaks.append(Break(id=below.last + 1))
-        _scale(sheet, wide)
+        scale(sheet, wide)
 
 
-def _scale(sheet: Worksheet, wide: Sequence[float]) -> None:
+def cost_bars(placed: Placed, rows: range, left_out: int = 0) -> Bars:
+    """A bar for each enquiry of a table of cost by group, without so many groups at the start.
+
+    Parameters
+    ----------
+    placed : Placed
+        The table.
+    rows : range
+        Of the table, counted from 0.
+    left_out : int, optional
+        0, or the number of the yarns.
+    """
+    axis = f"{_currency(placed.table)} per m of finished cloth"
+    name = "Cost by group, without the yarns" if left_out else "Cost by group"
+    number = "0.000" if left_out else "0.00"
+    return Bars(name, axis, placed, rows, 0, _group_series(placed.table)[left_out:], number)
+
+
+def scale(sheet: Worksheet, wide: Sequence[float]) -> None:
     """Scale a page to its width by number: breaks between pages count only where nothing is fitted."""
     sheet.sheet_properties.pageSetUpPr.fitToPage = False  # type: ignore[union-attr]
     inches = sum(int(7 * width + 5) for width in wide) / 96.0
@@ -169,7 +185,7 @@ def _chart_sheet(
         if (number + 1) % ROWS_OF_A_PAGE == 0 and number + 1 < len(lines):
             sheet.row_breaks.append(Break(id=row + CHART_ROWS - 2))  # in the gap between two charts
     styles.page(sheet, title_rows=f"1:{HEAD}", freeze=f"A{HEAD}")
-    _scale(sheet, wide)
+    scale(sheet, wide)
 
 
 def record_sheet(pen: Pen, record: Table) -> None:
@@ -193,6 +209,7 @@ HOLDS = {
     "Summary": "cost and price of each enquiry on every basis, and cost by group",
     "Key figures": "dye, chemicals, water, steam, power and discharge per kg of yarn",
     "Cost by group": "cost per metre of finished cloth, a column for each group",
+    "Compare": "every figure of the enquiries beside each other, with their distance from the first; a chart",
     "Cost by step": "cost of each step, opened into groups",
     "Cost charts": "a chart for each enquiry: steps and groups without the yarns",
     "Use": "what each enquiry takes of every material: per kg, per metre, for the order",

@@ -1,0 +1,111 @@
+"""What every command shares: the book it reads, the enquiries it works out, and how it refuses."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable, Sequence
+from functools import wraps
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+from costing.quantities import InputError
+
+if TYPE_CHECKING:
+    from costing.report import Result
+    from costing.settings.mill import Enquiry, Mill
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+BOOK = click.argument("book", required=False, type=click.Path(path_type=Path, readable=False))
+JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
+MANY = 200  # quotes that take about half a second
+
+
+def one_line_errors(command: Command) -> Command:
+    """Turn a refused input into one line on the error stream and exit code 2."""
+
+    @wraps(command)
+    def guarded(*arguments: Any, **options: Any) -> Any:
+        try:
+            return command(*arguments, **options)
+        except InputError as error:
+            click.echo(f"refused: {error}".replace("\n", " "), err=True)
+            sys.exit(2)
+        except OSError as error:
+            click.echo(f"stopped: {error.strerror or error}", err=True)
+            os._exit(1)  # the ordinary exit would try to write to the same full place once more
+
+    return guarded  # type: ignore[return-value]
+
+
+def read(path: Path | None) -> tuple[Mill, Path]:
+    """The mill of a book, the invented demo's when no book is named, and where the book is."""
+    from costing.front_ends.workbook.build import demo_book
+    from costing.front_ends.workbook.read import read_book
+
+    chosen = path or demo_book()
+    return read_book(chosen), chosen
+
+
+def results_of(mill: Mill, source: Path, codes: Sequence[str]) -> list[Result]:
+    """Work out the enquiries of these codes, all of the book when none is named."""
+    enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
+    if not enquiries:
+        raise InputError("Enquiries", "the book holds no enquiry; accepted is one row or more")
+    return worked_out(mill, source, enquiries)
+
+
+def worked_out(mill: Mill, source: Path, enquiries: Sequence[Enquiry]) -> list[Result]:
+    """Work enquiries out, with a bar of their own where there are many."""
+    from costing.book.places import placed
+    from costing.report import work_out
+
+    many = len(enquiries) >= MANY and sys.stderr.isatty()
+    with click.progressbar(enquiries, label="enquiries", file=sys.stderr, hidden=not many) as waiting:
+        results = []
+        for enquiry in waiting:
+            with placed(mill, enquiry, source):
+                results.append(work_out(mill, enquiry))
+        return results
+
+
+def asked_quantity(text: str, name: str, option: str) -> float:
+    """A number with its unit out of an option, in the house unit; without a unit it is in the usual one.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``2h`` or ``1000 L``.
+    name : str
+        Of the quantity.
+    option : str
+        Of the command, for the error text.
+
+    Raises
+    ------
+    InputError
+        No number, another unit, or out of range.
+
+    Examples
+    --------
+    >>> asked_quantity("90 min", "stoppage_time", "--stop")
+    1.5
+    """
+    from costing.book.quantity_cell import measured
+    from costing.formulas.cell_reading import given
+    from costing.quantities import quantity
+
+    item = quantity(name)
+    try:
+        return measured(item, float(text), item.usual, option).house
+    except InputError:
+        raise
+    except ValueError:  # more than a plain number
+        found = given(item, text, option)
+    if found is None:
+        raise InputError(option, f"is empty; accepted is a number with its unit, such as 2 {item.usual}")
+    number, unit = found
+    return measured(item, number, unit or item.usual, option).house

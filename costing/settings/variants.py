@@ -1,0 +1,120 @@
+"""Enquiries made from another: the same order with other recipes, ranges, styles or another length."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import product
+
+from costing.quantities import InputError
+from costing.settings.mill import Enquiry, Mill
+
+SHEET = "sheet"
+
+
+def variants(
+    mill: Mill,
+    like: Enquiry,
+    styles: Sequence[str] = (),
+    recipes: Sequence[str] = (),
+    ranges: Sequence[str] = (),
+    length: float | None = None,
+) -> list[Enquiry]:
+    """The order of an enquiry with every recipe on every range in every style that is named.
+
+    How the lot is run stays as it is: stops, bath at start and end, margin, basis of the length. On a range
+    for a sheet one set runs, whatever ran on ropes. What is not named stays as it is, too. Where one recipe
+    alone is named, the recipe of the enquiry itself comes first, to be compared with.
+
+    Parameters
+    ----------
+    mill : Mill
+        The mill's book.
+    like : Enquiry
+        The enquiry that gives everything that is not named.
+    styles, recipes, ranges : sequence of str, optional
+        Codes of the book.
+    length : float, optional
+        Length ordered [m].
+
+    Returns
+    -------
+    list of Enquiry
+        Each with a code of its own, made of what tells it from the others.
+
+    Raises
+    ------
+    InputError
+        A code that is not in the book, or nothing that differs.
+    """
+    for option, codes, find in (
+        ("--style", styles, mill.style),
+        ("--recipe", recipes, mill.recipe),
+        ("--range", ranges, mill.range),
+    ):
+        for code in codes:
+            find(code, option)
+    only_recipe = len(set(recipes)) == 1 and len(set(styles)) < 2 and len(set(ranges)) < 2
+    asked = [
+        list(dict.fromkeys(styles or [like.style])),
+        list(dict.fromkeys([like.recipe, *recipes] if only_recipe or not recipes else recipes)),
+        list(dict.fromkeys(ranges or [like.range])),
+    ]
+    found = []
+    for style, recipe, range_ in product(*asked):
+        parts = (recipe, style, range_)
+        several = (len(asked[1]) > 1, len(asked[0]) > 1, len(asked[2]) > 1)
+        code = ", ".join(part for part, told in zip(parts, several) if told)
+        on_sheet = mill.ranges[range_].yarn_form == SHEET
+        found.append(
+            replace(
+                like,
+                code=code,
+                description=f"as {like.code}: {style}, {recipe}, {range_}",
+                style=style,
+                recipe=recipe,
+                range=range_,
+                order_length=like.order_length if length is None else length,
+                order_unit=like.order_unit if length is None else "m",
+                sets_side_by_side=1.0 if on_sheet else like.sets_side_by_side,
+            )
+        )
+    if len(found) < 2:
+        raise InputError(
+            "compare",
+            f"only {found[0].style} with {found[0].recipe} on {found[0].range} is named, and nothing to "
+            "compare it with; accepted are two recipes, ranges or styles, or more",
+        )
+    return found
+
+
+def most_like(
+    mill: Mill,
+    styles: Sequence[str] = (),
+    recipes: Sequence[str] = (),
+    ranges: Sequence[str] = (),
+    length: float | None = None,
+) -> Enquiry:
+    """The enquiry of the book that has most of what is asked; of equals the first.
+
+    Raises
+    ------
+    InputError
+        The book holds no enquiry.
+    """
+
+    def alike(enquiry: Enquiry) -> int:
+        return sum(
+            (
+                enquiry.style in styles,
+                enquiry.recipe in recipes,
+                enquiry.range in ranges,
+                enquiry.order_length == length,
+            )
+        )
+
+    if not mill.enquiries:
+        raise InputError(
+            "Enquiries", "the book holds no enquiry to take the lot from; accepted is one or more"
+        )
+    return max(mill.enquiries.values(), key=alike)
