@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
 from functools import wraps
@@ -21,6 +22,7 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 
 BOOK = click.argument("book", required=False, type=click.Path(path_type=Path, readable=False))
 JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
+_NUMBER_AND_UNIT = re.compile(r"([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*([^\s\d.,]\S*)?")
 MANY = 200  # quotes that take about half a second
 
 
@@ -50,6 +52,11 @@ def read(path: Path | None) -> tuple[Mill, Path]:
     return read_book(chosen), chosen
 
 
+def named_once(mill: Mill, codes: Sequence[str]) -> list[str]:
+    """Codes of enquiries as the book spells them, each once."""
+    return list(dict.fromkeys(mill.enquiry(code, "--enquiry").code for code in codes))
+
+
 def results_of(mill: Mill, source: Path, codes: Sequence[str]) -> list[Result]:
     """Work out the enquiries of these codes, all of the book when none is named."""
     enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
@@ -72,7 +79,7 @@ def worked_out(mill: Mill, source: Path, enquiries: Sequence[Enquiry]) -> list[R
         return results
 
 
-def asked_quantity(text: str, name: str, option: str) -> float:
+def asked_quantity(text: str, name: str, option: str, called: str = "") -> float:
     """A number with its unit out of an option, in the house unit; without a unit it is in the usual one.
 
     Parameters
@@ -83,6 +90,8 @@ def asked_quantity(text: str, name: str, option: str) -> float:
         Of the quantity.
     option : str
         Of the command, for the error text.
+    called : str, optional
+        What it is, for the error text, where that is not the name of the quantity.
 
     Raises
     ------
@@ -95,17 +104,13 @@ def asked_quantity(text: str, name: str, option: str) -> float:
     1.5
     """
     from costing.book.quantity_cell import measured
-    from costing.formulas.cell_reading import given
-    from costing.quantities import quantity
+    from costing.quantities import label, quantity
 
     item = quantity(name)
-    try:
-        return measured(item, float(text), item.usual, option).house
-    except InputError:
-        raise
-    except ValueError:  # more than a plain number
-        found = given(item, text, option)
+    what = called or label(name)
+    found = _NUMBER_AND_UNIT.fullmatch(text.strip())
     if found is None:
-        raise InputError(option, f"is empty; accepted is a number with its unit, such as 2 {item.usual}")
-    number, unit = found
-    return measured(item, number, unit or item.usual, option).house
+        raise InputError(
+            option, f"{what} is {text!r}; accepted is a number with its unit, such as 2{item.usual}"
+        )
+    return measured(item, float(found[1]), found[2] or item.usual, option, called=what).house

@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 import costing
+from costing.front_ends.card_command import card
 from costing.front_ends.command_frame import BOOK, JSON, one_line_errors, read, results_of
 from costing.front_ends.compare_command import compare
 from costing.quantities import InputError
@@ -27,6 +28,7 @@ from costing.quantities import InputError
                                         see what a figure is made of
       costing compare --like Q-02 --recipe DARK-BOTTOM
                                         the same order with another recipe
+      costing card -e Q-02              what the shift weighs, sets and fills
     """,
 )
 @click.version_option(costing.__version__, prog_name="costing")
@@ -39,6 +41,7 @@ def main() -> None:
 
 
 main.add_command(compare)
+main.add_command(card)
 
 
 @main.command()

@@ -11,6 +11,7 @@ from costing.front_ends.command_frame import (
     BOOK,
     JSON,
     asked_quantity,
+    named_once,
     one_line_errors,
     read,
     results_of,
@@ -78,7 +79,7 @@ def compare(
         model, enquiries = _made(mill, like, styles, recipes, ranges, length)
         results = worked_out(mill, source, enquiries)
     else:
-        results = results_of(mill, source, tuple(dict.fromkeys(codes)))
+        results = results_of(mill, source, named_once(mill, codes))
     table = report.TABLES["compare"](mill, results)
     if as_json:
         click.echo(screen.to_json([table]))

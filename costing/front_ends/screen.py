@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from costing.report import Table
@@ -61,7 +61,19 @@ def to_json(tables: Sequence[Table]) -> str:
 
     Numbers stand in full; nothing is rounded but money, which the quote itself rounds.
     """
-    document = {table.key: [dict(zip(headings(table), row)) for row in table.rows] for table in tables}
+    return _json(_document(tables))
+
+
+def documents_to_json(documents: Mapping[str, Sequence[Table]]) -> str:
+    """Tables of several things as JSON: name -> key -> list of rows."""
+    return _json({name: _document(tables) for name, tables in documents.items()})
+
+
+def _document(tables: Sequence[Table]) -> dict[str, Any]:
+    return {table.key: [dict(zip(headings(table), row)) for row in table.rows] for table in tables}
+
+
+def _json(document: dict[str, Any]) -> str:
     return json.dumps(document, indent=1, default=_plain, ensure_ascii=False)
 
 

@@ -40,6 +40,7 @@ from costing.settings.steps import IndigoDyeing, Rinse, Scour, Step
 
 RANGE_TIME = "range time"
 WORKED = "worked"
+STRENGTHENED = "strengthening at the start"
 
 
 def lot_lines(
@@ -130,7 +131,7 @@ def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: floa
     left = 1.0 - step.start_recovered
     for cause, share, account in (
         ("strengthening taken over from the lot before", left * standing, EARLIER_LOT),
-        ("strengthening at the start", 1.0 - left * standing, STORE),
+        (STRENGTHENED, 1.0 - left * standing, STORE),
         ("strengthening used up by the lot", -step.start_recovered, STORE),
         ("credit: strengthening kept for the next lot", -left * kept, NEXT_LOT),
     ):

@@ -29,6 +29,7 @@ from costing.process.surroundings import Lot
 
 AGEING = "ages until the next lot"
 STOPPAGE = "stoppage"
+RESTORED = "restores the standing bath"
 
 
 def aged_hydrosulfite(liquor: DyeLiquor) -> float:
@@ -41,7 +42,7 @@ def post_start(book: Book, liquor: DyeLiquor, lot: Lot) -> None:
     step = liquor.step
     taken_over = step.bath_volume * step.bath_kept if lot.standing_bath else 0.0
     lost = taken_over * (step.bath_hydrosulfite - aged_hydrosulfite(liquor))
-    book.feed(liquor.hydrosulfite, "restores the standing bath", lost)
+    book.feed(liquor.hydrosulfite, RESTORED, lost)
     oxygen = (step.bath_volume - taken_over) * step.fill_water_oxygen
     destroyed = step.hydrosulfite_per_oxygen * HYDROSULFITE_PER_OXYGEN * oxygen
     _destroy(book, liquor, "oxygen in the fill water", destroyed, _by_air(liquor))

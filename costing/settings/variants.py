@@ -47,13 +47,7 @@ def variants(
     InputError
         A code that is not in the book, or nothing that differs.
     """
-    for option, codes, find in (
-        ("--style", styles, mill.style),
-        ("--recipe", recipes, mill.recipe),
-        ("--range", ranges, mill.range),
-    ):
-        for code in codes:
-            find(code, option)
+    styles, recipes, ranges = _codes(mill, styles, recipes, ranges)
     only_recipe = len(set(recipes)) == 1 and len(set(styles)) < 2 and len(set(ranges)) < 2
     asked = [
         list(dict.fromkeys(styles or [like.style])),
@@ -102,6 +96,7 @@ def most_like(
     InputError
         The book holds no enquiry.
     """
+    styles, recipes, ranges = _codes(mill, styles, recipes, ranges)
 
     def alike(enquiry: Enquiry) -> int:
         return sum(
@@ -118,3 +113,14 @@ def most_like(
             "Enquiries", "the book holds no enquiry to take the lot from; accepted is one or more"
         )
     return max(mill.enquiries.values(), key=alike)
+
+
+def _codes(
+    mill: Mill, styles: Sequence[str], recipes: Sequence[str], ranges: Sequence[str]
+) -> tuple[list[str], list[str], list[str]]:
+    """The codes as the book spells them."""
+    return (
+        [mill.style(code, "--style").code for code in styles],
+        [mill.recipe(code, "--recipe").code for code in recipes],
+        [mill.range(code, "--range").code for code in ranges],
+    )
