@@ -21,6 +21,7 @@ from costing.report.range_fills import after_stop, fills, given_at_start
 from costing.report.table import Column, Result, Table
 from costing.settings.mill import Mill
 from costing.settings.steps import Drying
+from costing.settings.vessel_steps import VesselBath
 
 ESTIMATE = (
     "Estimate from recipe and range; test the liquors and follow them. The supplier's safety data sheet and "
@@ -84,6 +85,7 @@ def range_card(mill: Mill, result: Result, ask: Ask = USUAL) -> list[Table]:
     tables = [
         _about(result),
         _pumps(result, feeds, ask),
+        _charge(result, feeds),
         _fills(mill, result),
         _stop(mill, result, ask),
         _kettle(result, feeds, ask),
@@ -98,17 +100,21 @@ def _about(result: Result) -> Table:
     ledger = result.ledger
     plan, range_ = ledger.plan, ledger.range
     speed = convert(range_.speed, "m/h", "m/min")
+    runs = f"{speed:.3g} m/min, {plan.around.throughput:,.0f} kg of grey yarn in an hour"
+    lot = (
+        f"{plan.number_of_sets:.0f} set(s) of {plan.set_length:,.0f} m, {plan.run_length:,.0f} m in all, "
+        f"{plan.grey_mass_dyed:,.0f} kg, {plan.run_hours:.1f} h of running"
+    )
+    if plan.around.charge_mass > 0.0:
+        runs = f"charges of {plan.around.charge_mass:,.0f} kg of grey yarn"
+        lot = f"{plan.number_of_sets:.0f} charge(s), {plan.grey_mass_dyed:,.0f} kg, {plan.run_hours:.1f} h"
     rows: list[list[Any]] = [
         ["enquiry", f"{ledger.enquiry.code}: {ledger.enquiry.description}"],
         ["style", f"{ledger.style.code}: {ledger.style.description}"],
         ["recipe", f"{ledger.recipe.code}: {ledger.recipe.description}"],
         ["range", f"{range_.code}: {range_.description}"],
-        ["running", f"{speed:.3g} m/min, {plan.around.throughput:,.0f} kg of grey yarn in an hour"],
-        [
-            "lot",
-            f"{plan.number_of_sets:.0f} set(s) of {plan.set_length:,.0f} m, {plan.run_length:,.0f} m in all, "
-            f"{plan.grey_mass_dyed:,.0f} kg, {plan.run_hours:.1f} h of running",
-        ],
+        ["running", runs],
+        ["lot", lot],
         ["bath", f"{ledger.enquiry.bath_at_start}, {ledger.enquiry.bath_at_end}"],
     ]
     return Table("card", "Range card", ESTIMATE, [Column("What"), Column("Value")], rows)
@@ -129,7 +135,10 @@ def _pumps(result: Result, feeds: list[Feed], ask: Ask) -> Table:
         Column(f"For {vat}", "kg as delivered", 1),
     ]
     rows: list[list[Any]] = []
+    of_charge = {step.name for step in _baths(result)}
     for feed in feeds:
+        if feed.step in of_charge:
+            continue
         flow = None if feed.volume is None else feed.volume * per_minute
         if not feed.products and (flow or 0.0) < TRACE:
             continue
@@ -152,6 +161,38 @@ def _pumps(result: Result, feeds: list[Feed], ask: Ask) -> Table:
         "each slowly; then fill up to the mark. Never water onto hydrosulfite or caustic."
     )
     return Table("card_feeds", "Pumps, valves and vats", note, columns, rows)
+
+
+def _baths(result: Result) -> list[VesselBath]:
+    """Baths that are filled for a charge; none where the range runs on."""
+    if result.ledger.plan.around.charge_mass <= 0.0:
+        return []
+    return [step for step in result.ledger.steps if isinstance(step, VesselBath)]
+
+
+def _charge(result: Result, feeds: list[Feed]) -> Table:
+    """What each bath of a vessel is filled with for one charge; the yarn brings the rest of its liquor."""
+    charge = result.ledger.plan.around.charge_mass
+    columns = [
+        Column("Bath"),
+        Column("Product"),
+        Column("In a litre", "g as delivered", 2),
+        Column("Charge", "kg as delivered; water in L", 2),
+    ]
+    rows: list[list[Any]] = []
+    for bath in _baths(result):
+        for feed in (feed for feed in feeds if feed.step == bath.name):
+            rows += [
+                [bath.name, code, GRAMS * amount / bath.liquor_ratio, amount * charge]
+                for code, amount in feed.products.items()
+            ]
+            if feed.water:
+                rows.append([bath.name, WATER, None, feed.water * charge])
+    note = (
+        "Water from the main; the yarn still holds liquor of the bath before. In a litre: what is weighed, "
+        "over the whole bath."
+    )
+    return Table("card_charge", f"Vessel, for a charge of {charge:,.0f} kg", note, columns, rows)
 
 
 def _fills(mill: Mill, result: Result) -> Table:
@@ -229,6 +270,8 @@ def _boxes(result: Result) -> Table:
         note = ""
         if isinstance(step, Drying):
             note = f"{label('moisture_out')} {100.0 * step.moisture_out:.3g} %"
+        elif isinstance(step, VesselBath):
+            note = f"{convert(step.bath_time, 'h', 'min'):.0f} min"
         temperature = _first(step, (*TEMPERATURES, "yarn_temperature_out"))
         rows.append(
             [step.name, temperature, _first(step, VOLUMES), steam * ledger.plan.around.throughput, note]

@@ -9,7 +9,7 @@ from itertools import product
 from costing.quantities import InputError
 from costing.settings.mill import Enquiry, Mill
 
-SHEET = "sheet"
+ROPES = "ropes"
 
 
 def variants(
@@ -22,8 +22,8 @@ def variants(
 ) -> list[Enquiry]:
     """The order of an enquiry with every recipe on every range in every style that is named.
 
-    How the lot is run stays as it is: stops, bath at start and end, margin, basis of the length. On a range
-    for a sheet one set runs, whatever ran on ropes. What is not named stays as it is, too. Where one recipe
+    How the lot is run stays as it is: stops, bath at start and end, margin, basis of the length. One set
+    runs on a range that is not for ropes. What is not named stays as it is, too. Where one recipe
     alone is named, the recipe of the enquiry itself comes first, to be compared with.
 
     Parameters
@@ -59,7 +59,7 @@ def variants(
         parts = (recipe, style, range_)
         several = (len(asked[1]) > 1, len(asked[0]) > 1, len(asked[2]) > 1)
         code = ", ".join(part for part, told in zip(parts, several) if told)
-        on_sheet = mill.ranges[range_].yarn_form == SHEET
+        on_ropes = mill.ranges[range_].yarn_form == ROPES
         found.append(
             replace(
                 like,
@@ -70,7 +70,7 @@ def variants(
                 range=range_,
                 order_length=like.order_length if length is None else length,
                 order_unit=like.order_unit if length is None else "m",
-                sets_side_by_side=1.0 if on_sheet else like.sets_side_by_side,
+                sets_side_by_side=like.sets_side_by_side if on_ropes else 1.0,
             )
         )
     if len(found) < 2:

@@ -64,7 +64,7 @@ def test_json_has_a_card_for_each_enquiry() -> None:
 
 
 def test_each_card_is_one_printed_page_with_its_cautions(folder: Path) -> None:
-    codes = ("Q-02", "T-01", "S-02", "N-01")
+    codes = ("Q-02", "T-01", "S-02", "N-01", "V-01")
     asked = [part for code in codes for part in ("-e", code)]
     assert run("card", *asked, "--out", "cards.xlsx").exit_code == 0
     book = load_workbook(folder / "cards.xlsx")
@@ -81,12 +81,21 @@ def test_each_card_is_one_printed_page_with_its_cautions(folder: Path) -> None:
             assert any(row["Caution"] in text for text in texts)
         assert any(cautions()["general"].caution in text for text in texts)
         assert any(text.startswith("Estimate") for text in texts)
-        for key in ("card_feeds", "card_fill", "card_stop", "card_size", "card_boxes", "card_use"):
+        for key in (
+            "card_feeds",
+            "card_charge",
+            "card_fill",
+            "card_stop",
+            "card_size",
+            "card_boxes",
+            "card_use",
+        ):
             for row in card.get(key, []):
                 for value in row.values():
                     assert not isinstance(value, float) or f"{value:.9g}" in numbers, (code, key, row)
     assert "is there already" in refused("card", *asked, "--out", "cards.xlsx")
-    assert run("card", *asked, "--out", "cards.xlsx", "--overwrite").exit_code == 0
+    assert run("card", "-e", "K-01", "--out", "cards.xlsx", "--overwrite").exit_code == 0
+    assert load_workbook(folder / "cards.xlsx").sheetnames == ["card K-01"]
 
 
 @pytest.mark.parametrize(

@@ -18,6 +18,7 @@ from costing.report.range_feeds import STOCK, Feed, running_feeds, taken
 from costing.report.range_fills import fills
 from costing.settings.mill import Mill
 from costing.settings.steps import IndigoDyeing
+from costing.settings.vessel_steps import VesselBath
 from tests.example_mill import ROUTE, example_mill
 from tests.ledger.strategies import mills
 from tests.ledger.test_closure import opened
@@ -248,12 +249,17 @@ def test_grams_a_minute_are_the_kilograms_of_the_ledger(code: str) -> None:
     check_against_ledger(mill, result.ledger)
     tables = {table.key: table for table in range_card(mill, result)}
     throughput = result.ledger.plan.around.throughput
+    charged = tables["card_charge"].rows if "card_charge" in tables else []
+    feeds = tables["card_feeds"].rows if "card_feeds" in tables else []
     for step in result.ledger.steps:
         wanted = of_step(result.ledger, step.name)
         shown: dict[str, float] = {}
-        for row in tables["card_feeds"].rows:
+        for row in feeds:
             if row[0] == step.name and row[5] is not None:
                 shown[row[2]] = shown.get(row[2], 0.0) + row[5] * 60.0 / throughput / 1000.0
+        for name, product, _, weighed in charged:
+            if name == step.name and product != WATER:
+                shown[product] = weighed / result.ledger.plan.around.charge_mass
         assert shown == pytest.approx({key: wanted[key] for key in shown})
         assert set(shown) == {key for key in wanted if key in mill.materials and wanted[key] > 1e-12}
     hourly = {row[0]: row[1] for row in tables["card_use"].rows}
@@ -278,6 +284,23 @@ def test_the_first_fill_is_that_of_the_ledger(code: str) -> None:
     assert {fill.step for fill in found} >= {
         step.name for step in result.ledger.steps if step.KIND in ("scour", "indigo", "sulfur", "treatment")
     }
+
+
+def test_a_vessel_is_filled_by_charges() -> None:
+    """5 % on the weight of a charge is a twentieth of it; what is dosed by the litre goes with the bath."""
+    result = demo_result("V-01")
+    tables = {table.key: table for table in range_card(demo_mill(), result)}
+    assert "card_feeds" not in tables
+    charge = result.ledger.plan.around.charge_mass
+    baths = {step.name: step for step in result.ledger.steps if isinstance(step, VesselBath)}
+    dye = baths["vessel dyeing"]
+    weighed = {(row[0], row[1]): row[3] for row in tables["card_charge"].rows}
+    assert dye.dye_offered is not None
+    assert weighed["vessel dyeing", dye.batch_dye_product] == pytest.approx(dye.dye_offered * charge)
+    for code, dose in baths["soaping"].products:
+        assert weighed["soaping", code] == pytest.approx(dose * baths["soaping"].liquor_ratio * charge)
+    first = baths["vessel scour"]
+    assert 0.9 * first.liquor_ratio * charge < weighed["vessel scour", WATER] < first.liquor_ratio * charge
 
 
 def test_the_card_prints_the_cautions_of_what_is_handled() -> None:

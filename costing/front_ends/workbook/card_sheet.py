@@ -15,7 +15,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 import costing
 from costing.front_ends.workbook import styles
-from costing.front_ends.workbook.results import check_replaced, midnight
+from costing.front_ends.workbook.results import midnight, not_replaced, sheet_names
 from costing.front_ends.workbook.results_cells import ALERT_GOES_ON, Look, Pen
 from costing.front_ends.workbook.results_sheets import FLUSH_LEFT, number_format, set_widths
 from costing.front_ends.workbook.saving import save_whole
@@ -23,6 +23,7 @@ from costing.front_ends.workbook.sheet_drawing import height_for
 from costing.report import Table
 from costing.report.range_card import ESTIMATE, FILLED_UP
 
+CARD = "card "  # begins the name of every sheet
 TITLE = "Denim warp costing: range cards"
 PANELS: tuple[tuple[float, ...], ...] = (
     (25.0, 9.0, 8.5, 8.5, 13.0),
@@ -77,12 +78,14 @@ def write_cards(path: Path, cards: Mapping[str, Sequence[Table]], overwrite: boo
     InputError
         The file is there and is another, or cannot be written.
     """
+    there = sheet_names(path) if path.exists() else {CARD}
+    if overwrite and not (there and all(name.startswith(CARD) for name in there)):
+        raise not_replaced(path)
     book = Workbook()
     book.remove(book.worksheets[0])
     pen = Pen(book)
     for code, tables in cards.items():
         card_sheet(pen, sheet_name(code, book.sheetnames), tables)
-    check_replaced(path, overwrite, set(book.sheetnames))
     book.properties.title = TITLE
     book.properties.creator = "costing"
     save_whole(book, path, overwrite=overwrite, date=midnight())
@@ -96,7 +99,7 @@ def sheet_name(code: str, taken: Sequence[str]) -> str:
     >>> sheet_name("Q/02", [])
     'card Q-02'
     """
-    plain = re.sub(r"[\[\]:*?/\\']", "-", f"card {code}")[:LONGEST_NAME]
+    plain = re.sub(r"[\[\]:*?/\\']", "-", f"{CARD}{code}")[:LONGEST_NAME]
     number, name = 1, plain
     while name.lower() in {other.lower() for other in taken}:
         number += 1
@@ -141,8 +144,10 @@ def card_sheet(pen: Pen, name: str, tables: Sequence[Table]) -> Worksheet:
 
 def _panels(found: dict[str, Table]) -> list[list[PanelLine]]:
     """Lines of two panels, or of three where two would be too long."""
-    panels = [list(_feeds(found)), list(_fills(found))]
+    panels = [list(_feeds(found)) or list(_charge(found)), list(_fills(found))]
     blocks = [list(block(found)) for block in (_boxes, _stop, _kettle, _use)]
+    if "card_feeds" in found:
+        blocks.insert(0, list(_charge(found)))
     rows = sum(len(lines) + 1 for lines in (*panels, *blocks))
     if rows > len(panels) * MOST_LINES or max(len(lines) for lines in panels) > MOST_LINES:
         panels.append([])
@@ -222,30 +227,43 @@ def _feeds(found: dict[str, Table]) -> Iterable[PanelLine]:
     return _block(table, heads, lines)
 
 
+def _charge(found: dict[str, Table]) -> Iterable[PanelLine]:
+    table = found.get("card_charge")
+    return [] if table is None else _block(table, ["g/L", "kg or L"], _by_box(table, (0,), 1, (2, 3)))
+
+
+def _by_box(table: Table, of_box: Sequence[int], text: int, numbers: Sequence[int]) -> Iterable[PanelLine]:
+    """A line for each row, under a line for each box.
+
+    Parameters
+    ----------
+    table : Table
+        Of the card.
+    of_box : sequence of int
+        Columns that name the box.
+    text, numbers
+        Columns of the line.
+    """
+    box: list[Any] = []
+    for row in table.rows:
+        named = [row[place] for place in of_box]
+        if named != box:
+            box = named
+            yield PanelLine("box", ": ".join(box))
+        yield PanelLine("line", INDENT + row[text], _numbers(table, row, numbers))
+
+
 def _fills(found: dict[str, Table]) -> Iterable[PanelLine]:
     table = found.get("card_fill")
-    if table is None:
-        return []
-    lines, box = [], None
-    for row in table.rows:
-        if row[:2] != box:
-            box = row[:2]
-            lines.append(PanelLine("box", ": ".join(box)))
-        lines.append(PanelLine("line", INDENT + row[2], _numbers(table, row, (3, 4, 5))))
-    return _block(table, ["g/L", "kg, full box", "kg, this lot"], lines)
+    heads = ["g/L", "kg, full box", "kg, this lot"]
+    return [] if table is None else _block(table, heads, _by_box(table, (0, 1), 2, (3, 4, 5)))
 
 
 def _stop(found: dict[str, Table]) -> Iterable[PanelLine]:
     table = found.get("card_stop")
     if table is None:
         return []
-    lines, box = [], None
-    for row in table.rows:
-        if row[0] != box:
-            box = row[0]
-            lines.append(PanelLine("box", box))
-        lines.append(PanelLine("line", INDENT + row[1], _numbers(table, row, (2, 3))))
-    return _block(table, ["stopped", "running"], lines, f"{table.title}, kg; pumps")
+    return _block(table, ["stopped", "running"], _by_box(table, (0,), 1, (2, 3)), f"{table.title}, kg; pumps")
 
 
 def _kettle(found: dict[str, Table]) -> Iterable[PanelLine]:

@@ -44,6 +44,7 @@ DEFAULTS = Form(
 )
 SOURCES = Form(widths={"Title": 36, "Authors": 24, "Where": 36}, text="row text")
 OWN_SHEETS = {"Summary", "Cost lines", "Ledger", "Record"}
+SHEET_ELEMENT = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}sheet"
 OF_COMPARISON = {"Compare", "Checks", "Record"}
 
 
@@ -121,16 +122,21 @@ def check_replaced(path: Path, overwrite: bool, sheets: set[str]) -> None:
         The file is there, and is another.
     """
     if overwrite and path.exists() and not sheets <= sheet_names(path):
-        raise InputError(
-            str(path), "holds no earlier results and was left as it is; accepted is the name of a new file"
-        )
+        raise not_replaced(path)
+
+
+def not_replaced(path: Path) -> InputError:
+    """The refusal to replace a file that is not an earlier one of the same sort."""
+    return InputError(
+        str(path), "holds no earlier results and was left as it is; accepted is the name of a new file"
+    )
 
 
 def sheet_names(path: Path) -> set[str]:
     """Names of the sheets of a workbook; none of what is no workbook."""
     try:
         with zipfile.ZipFile(path) as book, book.open("xl/workbook.xml") as part:
-            return {element.get("name") or "" for element in ElementTree.parse(part).iter()}
+            return {element.get("name") or "" for element in ElementTree.parse(part).iter(SHEET_ELEMENT)}
     except (OSError, KeyError, zipfile.BadZipFile, ElementTree.ParseError):
         return set()
 
