@@ -8,6 +8,7 @@ from typing import Any
 from openpyxl.styles import Border, Font
 from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
+from openpyxl.worksheet.properties import Outline
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.book.layout import (
@@ -22,6 +23,7 @@ from costing.book.layout import (
     row_text,
 )
 from costing.front_ends.workbook import input_rules, sheet_drawing
+from costing.front_ends.workbook.build_tables import STEP_LISTS
 from costing.front_ends.workbook.layout import ColumnSheet, Row, meaning_of
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import DARK, line, page, widths
@@ -34,6 +36,7 @@ FRAME = {"A": 19, "B": 25, "C": 9, "D": 43, "E": 8, "F": 8, "G": 8, "H": 24}
 FIRST_COLUMN = len(FRAME) + 1
 UNIT_COLUMN, LOW_COLUMN, TYPICAL_COLUMN, HIGH_COLUMN = 3, 5, 6, 7
 DIGITS = 4
+STEP = "Step"  # head of the first column where the rows of a step belong together
 
 
 def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
@@ -58,9 +61,14 @@ def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
         new_part = number == first or row.part != layout.rows[number - first - 1].part
         _draw_row(sheet, number, row, new_part)
         _draw_values(sheet, number, row, layout, columns, demo)
+        if layout.kind == "recipe" and row.part != GENERAL:
+            _grey_out(sheet, number, last_column, first)
         _add_rules(sheet, number, row, last_column, code_row=top + 1)
         if new_part:
             _draw_line_above(sheet, number, last_column)
+        elif layout.part_head == STEP and row.part != GENERAL:
+            sheet.row_dimensions[number].outlineLevel = 1  # a step folds away under its first row
+    sheet.sheet_properties.outlinePr = Outline(summaryBelow=False, summaryRight=False)
     widths(sheet, FRAME)
     for column in range(FIRST_COLUMN, last_column + 1):
         sheet.column_dimensions[get_column_letter(column)].width = layout.width
@@ -149,6 +157,14 @@ def _draw_values(
     sheet.row_dimensions[number].height = sheet_drawing.height_for(
         (row.meaning, FRAME["D"] * 1.1), *((text, layout.width) for text in texts)
     )
+
+
+def _grey_out(sheet: Worksheet, number: int, last_column: int, route_row: int) -> None:
+    """Grey the cells of a step that the recipe's route does not have."""
+    cells = sheet_drawing.cells(FIRST_COLUMN, number, number, last_column)
+    route = f"{get_column_letter(FIRST_COLUMN)}${route_row}"
+    has = f"COUNTIFS({STEP_LISTS[0]},{route},{STEP_LISTS[1]},$A{number})"
+    input_rules.mark_unread(sheet, cells, f'AND({route}<>"",{has}=0)')
 
 
 def _add_rules(sheet: Worksheet, number: int, row: Row, last_column: int, code_row: int) -> None:

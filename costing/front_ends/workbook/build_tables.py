@@ -30,6 +30,7 @@ NUMBERS = ("number", "whole", "date", "row")
 
 # Defined name of the first column of a table, for the drop-down lists of the other sheets.
 CODE_LISTS = {"routes": "route_codes", "materials": "material_codes", "currencies": "currency_codes"}
+STEP_LISTS = ("routes_of_steps", "steps_of_routes")  # first two columns of the steps: which route has which
 
 # Unit of a number that has no unit column of its own beside it, or shares one.
 SHARED_UNITS = {"own_oxygen_demand": "own_unit", "own_sodium": "own_unit", "own_sulfur": "own_unit"}
@@ -69,6 +70,9 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
             _add_rules(sheet, table, first, last)
         if table.name in CODE_LISTS:
             sheet_drawing.define_name(book, CODE_LISTS[table.name], sheet, 1, first, last)
+        if table.name == "steps":
+            for place, name in enumerate(STEP_LISTS, start=1):
+                sheet_drawing.define_name(book, name, sheet, place, first, last)
         top = last + 2
     for table in layout.tables:
         for number, column in enumerate(table.columns, start=1):

@@ -9,7 +9,7 @@ from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.book.quantity_cell import accepted_range, accepted_units
-from costing.front_ends.workbook.styles import ALERT, INK, fill, line
+from costing.front_ends.workbook.styles import ALERT, INK, UNREAD, fill, line
 from costing.quantities import QUANTITIES, label
 from costing.quantities.checking import number_text
 
@@ -122,6 +122,13 @@ def add_date(sheet: Worksheet, cells: str, what: str) -> None:
     )
     _say(rule, what, "Accepted is a date after 2000-01-01.")
     _add(sheet, rule, cells)
+
+
+def mark_unread(sheet: Worksheet, cells: str, formula: str) -> None:
+    """Grey cells that nothing reads, before any other mark."""
+    look = DifferentialStyle(fill=fill(UNREAD))
+    rule = Rule(type="expression", dxf=look, formula=[formula], stopIfTrue=True)
+    sheet.conditional_formatting.add(cells, rule)
 
 
 def mark_needed(sheet: Worksheet, cells: str, formula: str) -> None:

@@ -148,13 +148,10 @@ def style_rows(units: Mapping[str, str]) -> Iterator[Row]:
 
 
 def demo_steps() -> dict[str, str]:
-    """Step -> kind, over all routes of the template, in the order in which they first come."""
-    rows = sorted(
-        sheet_file("routes")["demo"]["steps"],
-        key=lambda row: row["number"],
-    )
-    first_route = sheet_file("routes")["demo"]["routes"][0]["code"]
-    rows.sort(key=lambda row: row["route"] != first_route)
+    """Step -> kind, over all routes of the template, route by route in the order of their steps."""
+    demo = sheet_file("routes")["demo"]
+    order = {route["code"]: place for place, route in enumerate(demo["routes"])}
+    rows = sorted(demo["steps"], key=lambda row: (order[row["route"]], row["number"]))
     return {row["step"]: row["kind"] for row in rows}
 
 

@@ -23,6 +23,7 @@ BAND = "DCE4EB"
 PALE = "EFF3F6"
 INPUT = "FFF8DF"
 ALERT = "F6D9CF"
+UNREAD = "D4D8DC"  # cells that nothing reads
 REFUSED = "9C1C1C"
 
 # For the series of a chart, in this order: neighbours differ in brightness, not in hue alone.
