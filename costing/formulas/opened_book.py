@@ -119,8 +119,9 @@ def kept_book(mark: str, where: str) -> OpenedBook:
         said = f"book is {mark[:40]!r}" if mark else "book is empty"
         raise InputError(
             where,
-            f"{said}, which no cell has opened since the program was started; accepted is the cell of "
-            "WARP_OPENED_BOOK: calculate the whole document anew",
+            f"{said}, which is not at hand: no cell has opened it since the program was started, or {KEPT} "
+            "other states of books came after it; accepted is the cell of WARP_OPENED_BOOK: calculate the "
+            "whole document anew",
         )
     _kept.move_to_end(mark)
     return _kept[mark]

@@ -183,7 +183,7 @@ def nothing_kept(monkeypatch: pytest.MonkeyPatch) -> None:
 
 @pytest.mark.usefixtures("nothing_kept")
 def test_a_mark_that_no_cell_has_opened_is_refused() -> None:
-    with pytest.raises(InputError, match="which no cell has opened since the program was started"):
+    with pytest.raises(InputError, match="no cell has opened it since the program was started"):
         called("PRICE_ON", ["book 0123456789abcdef", "Q-02"])
     with pytest.raises(InputError, match="book is empty"):
         called("PRICE_ON", [None, "Q-02"])
@@ -197,6 +197,12 @@ def test_only_the_last_books_are_kept() -> None:
     ]
     assert len(set(marks)) == len(marks)
     assert list(opened_book._kept) == marks[1:]
+    # The one that went is refused with the mend, is no other state's figure, and comes back when it is read.
+    with pytest.raises(InputError, match=r"24 other states of books came after it.* calculate the whole doc"):
+        called("PRICE_ON", [marks[0], "Q-02"])
+    again = called("WARP_OPENED_BOOK", cells(routes=(*BLOCKS["Routes"], ("", "", "", "", "note 0"))))
+    assert again == marks[0]
+    assert called("PRICE_ON", [again, "Q-02"]) == called("PRICE_ON", [marks[-1], "Q-02"])
 
 
 def test_a_book_without_a_sheet_is_refused() -> None:

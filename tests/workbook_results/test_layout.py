@@ -49,7 +49,8 @@ def test_tables_are_frozen_filtered_and_printed_with_their_heads(book: Workbook,
     page: Any = book[name]
     assert re.fullmatch("[A-D]7", page.freeze_panes)
     assert page.print_title_rows == "$5:$6"
-    assert page.page_setup.orientation == "landscape"
+    upright = name in ("Discharge by parameter", "Cost lines", "Ledger")  # of many rows
+    assert page.page_setup.orientation == ("portrait" if upright else "landscape")
     assert page.page_setup.fitToWidth == 1
     assert page.page_setup.fitToHeight == 0
     assert page.sheet_properties.pageSetUpPr.fitToPage

@@ -37,7 +37,7 @@ from costing.report.table import FINISHED_METRE
 OK = "ok"
 MOST_REMARKS, PRINTED_REMARKS = 240, 64
 LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
-WIDTHS = {"A": 52.0, "B": 20.0, "C": 20.0, "D": 104.0}
+WIDTHS = {"A": 52.0, "B": 20.0, "C": 25.0, "D": 104.0}
 SIX_DECIMALS = "#,##0.000000"
 NAMES = {"checks": "remarks"}
 BALANCE, ALL_STEPS, ALL_OF_THEM = '"balance"', '"all steps"', f'"{ALL_STREAMS}"'

@@ -85,7 +85,8 @@ class QuoteSheet:
         remarks = self._table(groups.last + 2, "remarks", "checks", MOST_REMARKS)
         steps = self._table(remarks.last + 2, "steps", "cost_by_step", MOST_STEPS, total="all steps")
         self._groups(groups)
-        wide = widths_for(steps, narrow=12.0, Enquiry=11.0, Step=30.0, Cost=13.5, Share=11.0)
+        wide = widths_for(steps, narrow=12.0, Enquiry=11.0, Step=34.0, Cost=15.0, Share=11.0)
+        wide[steps.letter(VALUE - 1)] = 23.0  # where a remark says its step and its cell
         widths(self.sheet, wide)
         for table in (figures, groups, steps):
             head_heights(table, wide)

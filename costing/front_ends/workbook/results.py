@@ -162,7 +162,9 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     table_sheet(pen, "Discharge concentrations", found["discharge_concentrations"], by_stream)
     long_sheets = LongSheets(pen)
     long_sheets.add(
-        "Discharge by parameter", found["discharge_by_parameter"], replace(by_stream, fixed_columns=3)
+        "Discharge by parameter",
+        found["discharge_by_parameter"],
+        replace(by_stream, fixed_columns=3, upright=True),
     )
     discharge_charts(pen, loads, ESTIMATE)
     table_sheet(pen, "Cloth", found["cloth_plan"])

@@ -25,7 +25,7 @@ from costing.front_ends.workbook.results_sheets import (
 )
 from costing.report import Table
 
-FORM = Form()
+FORM = Form(upright=True)
 
 LONGEST_TEXT = 32767  # of a cell
 _DIMENSION = re.compile(rb'<dimension ref="[^"]*"\s*/>')

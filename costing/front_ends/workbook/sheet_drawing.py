@@ -15,7 +15,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 CellValue = str | float | int | bool | datetime.date | None
 
 LINE_HEIGHT = 13.5
-CHARACTERS_PER_WIDTH = 1.3  # of Calibri 10, for each unit of column width
+CHARACTERS_PER_WIDTH = 1.25  # of Calibri 10, for each unit of column width
 PADDING = 2.0  # of the cell's own edges and its indent, in units of column width
 
 
