@@ -229,7 +229,7 @@ PRINTED = {
     "Ledger": ("A", 680),
     "Typical values": ("A", 56),
     "Purchasing": ("A", 36),
-    "Checks": ("A", 30),
+    "Checks": ("A", 64),
 }
 
 

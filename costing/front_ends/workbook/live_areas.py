@@ -79,7 +79,7 @@ def beyond(title: str) -> tuple[str, str]:
     Examples
     --------
     >>> beyond("Routes")
-    ("'Routes'!$I$1:$GR$5000", "'Routes'!$A$91:$H$5000")
+    ("'Routes'!$I$1:$GR$5000", "'Routes'!$A$201:$H$5000")
     """
     row, column = coordinate_to_tuple(LAST_CELLS[title])
     sheet = quote_sheetname(title)
