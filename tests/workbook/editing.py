@@ -10,7 +10,9 @@ from typing import Any
 
 from openpyxl import load_workbook
 from openpyxl.cell.cell import Cell
+from openpyxl.formatting.formatting import ConditionalFormattingList
 from openpyxl.workbook import Workbook
+from openpyxl.worksheet.datavalidation import DataValidationList
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.front_ends.workbook.build import demo_book
@@ -20,11 +22,17 @@ Edit = Callable[[Workbook], None]
 
 @functools.cache
 def without_live_sheets() -> bytes:
-    """The demo book without its live sheets, which take long to copy and which the reader leaves alone."""
+    """The input sheets of the demo book, without what takes long to copy and the reader leaves alone.
+
+    That are the live sheets, and the marks and rules of the cells.
+    """
     book = load_workbook(demo_book())
     for sheet in book.worksheets:
         if any(cell.data_type == "f" for row in sheet.iter_rows() for cell in row):
             book.remove(sheet)
+            continue
+        sheet.conditional_formatting = ConditionalFormattingList()
+        sheet.data_validations = DataValidationList()
     content = io.BytesIO()
     book.save(content)
     return content.getvalue()

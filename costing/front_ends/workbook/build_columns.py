@@ -57,12 +57,12 @@ def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
     last_column = FIRST_COLUMN + columns - 1
     _draw_heads(sheet, layout, top, columns, demo)
     first = top + 3
+    if layout.kind == "recipe":
+        _grey_out(sheet, first, first + len(layout.rows) - 1, last_column)
     for number, row in enumerate(layout.rows, start=first):
         new_part = number == first or row.part != layout.rows[number - first - 1].part
         _draw_row(sheet, number, row, new_part)
         _draw_values(sheet, number, row, layout, columns, demo)
-        if layout.kind == "recipe" and row.part != GENERAL:
-            _grey_out(sheet, number, last_column, first)
         _add_rules(sheet, number, row, last_column, code_row=top + 1)
         if new_part:
             _draw_line_above(sheet, number, last_column)
@@ -159,11 +159,11 @@ def _draw_values(
     )
 
 
-def _grey_out(sheet: Worksheet, number: int, last_column: int, route_row: int) -> None:
-    """Grey the cells of a step that the recipe's route does not have."""
-    cells = sheet_drawing.cells(FIRST_COLUMN, number, number, last_column)
+def _grey_out(sheet: Worksheet, route_row: int, last: int, last_column: int) -> None:
+    """Grey the cells of steps that the recipe's route does not have; the first row names the route."""
+    cells = sheet_drawing.cells(FIRST_COLUMN, route_row + 1, last, last_column)
     route = f"{get_column_letter(FIRST_COLUMN)}${route_row}"
-    has = f"COUNTIFS({STEP_LISTS[0]},{route},{STEP_LISTS[1]},$A{number})"
+    has = f"COUNTIFS({STEP_LISTS[0]},{route},{STEP_LISTS[1]},$A{route_row + 1})"
     input_rules.mark_unread(sheet, cells, f'AND({route}<>"",{has}=0)')
 
 
