@@ -258,7 +258,6 @@ CHECKS = [
         lambda: moved("N-01", "cotton_extract", destination="process"),
         derived(0.01 * 0.76),
     ),
-    Check("N-01", "dye in the drain", lambda: drained("N-01", "unfixed dye"), (0.0, 0.0)),
     *of_size("W-01"),
     # of the bath, a litre counted as a kilogram: a tenth of the g/L
     Check(

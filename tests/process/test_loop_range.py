@@ -50,7 +50,7 @@ def test_hydrosulfite_of_the_skies_pass_by_pass() -> None:
 
 
 def test_a_small_box_fills_with_salt_sooner() -> None:
-    """Behind m kg that take w L/kg along: 1 - exp(-m w / V) of the way from the fill to the steady strength."""
+    """Behind m kg that take w L/kg along: 1 - exp(-m w / V) of the way from the fill to the steady state."""
     for volume in (VOLUME, 8 * VOLUME):
         ledger = loop(PASSES, volume)
         content, feeds = ledger.run.contents["indigo dyeing"], ledger.run.feeds["indigo dyeing"]

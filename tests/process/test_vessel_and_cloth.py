@@ -166,6 +166,20 @@ def test_steam_condenses_on_the_goods() -> None:
     assert condensed == pytest.approx(heat / (2748.2 - 419.1), rel=0.01)
 
 
+def test_steam_that_is_blown_off_counts_by_the_hour() -> None:
+    """180 kg/h, whatever the range runs: 180 over its kilograms an hour, and the net loses a tenth on top."""
+    ledger = opened(
+        route=[ROUTE[1], STEAMING],
+        machine={"steaming": {"vented_steam": 180.0}},
+        whole_machine={"steam_losses": 10.0},
+    )
+    blown = moved(ledger, "steaming", "water", cause="blown off")
+    assert blown * ledger.plan.around.throughput == pytest.approx(180.0)
+    condensed = moved(ledger, "steaming", "water", cause="heats the goods")
+    lost = moved(ledger, "steaming", "water", cause="lost in the steam net")
+    assert lost == pytest.approx((blown + condensed) / 9.0)
+
+
 CLOTH = {"yarn_form": "cloth", "leader_length": 0.0, "off_shade_length": 0.0}
 BLACK = {"dye_on_yarn": 3.0, "extra_uptake": 0.0, "dye_fixation": 65.0}
 
