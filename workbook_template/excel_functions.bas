@@ -907,19 +907,19 @@ Private Sub DescribeGroup4()
         "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
         "unit of the result; left out: g/L")
     Describe "WARP_RESIDUE_AFTER_BOXES", "Liquors, strength and rinsing: Share of the first liquor still on the yarn behind a row of boxes of clean water. Gives: residue [%].", _
-        Array("boxes in series, a whole number from 1 to 20", _
+        Array("boxes in series, or passes through one box, a whole number from 1 to 20", _
         "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
         "unit of the result; left out: %")
     Describe "WARP_RINSE_RESIDUE_COUNTER_CURRENT", "Liquors, strength and rinsing: Share left on the yarn behind boxes whose water runs against the yarn. Gives: residue [%].", _
         Array("fresh water to the rinse boxes [L/kg], 0.1 to 200 L/kg", _
         "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
-        "boxes in series, a whole number from 1 to 20", _
+        "boxes in series, or passes through one box, a whole number from 1 to 20", _
         "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
         "unit of the result; left out: %")
     Describe "WARP_RINSE_RESIDUE_SEPARATE_FEEDS", "Liquors, strength and rinsing: Share left on the yarn behind boxes that each take an equal part of the water. Gives: residue [%].", _
         Array("fresh water to the rinse boxes [L/kg], 0.1 to 200 L/kg", _
         "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
-        "boxes in series, a whole number from 1 to 20", _
+        "boxes in series, or passes through one box, a whole number from 1 to 20", _
         "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
         "unit of the result; left out: %")
     Describe "WARP_DELIVERED_FROM_PURE", "Liquors, strength and rinsing: Mass of product to buy for a mass of pure substance. Gives: delivered mass [kg].", _
@@ -1131,7 +1131,7 @@ Private Sub DescribeGroup5()
         "share of the applied indigo that dissolves back and is reduced again [%], 0 to 50 %", _
         "unit of the result; left out: g/kg")
     Describe "WARP_HYDROSULFITE_CARRIED_OUT", "Reduction chemistry: Hydrosulfite (100 %) lost on the yarn: in every sky, and behind the last box for good. Gives: hydrosulfite use [g/kg].", _
-        Array("dip boxes used, a whole number from 1 to 24", _
+        Array("dip boxes used, or passes through one box, a whole number from 1 to 24", _
         "liquor on the yarn behind the squeeze [L/kg], 0.2 to 3 L/kg", _
         "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
         "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
@@ -2874,7 +2874,7 @@ Private Sub DescribeGroup14()
         Array("length of one set [m], 1 to 200,000 m", _
         "length of one lettered sub-lot [m], 1 to 200,000 m", "unit of the result; left out: m")
     Describe "WARP_HYDROSULFITE_BY_DIP", "Look-ups, sets and the program: Hydrosulfite in the liquor on the yarn behind each dip, wet on wet: dip, concentration. Gives: rows of dip, concentration [g/L].", _
-        Array("dip boxes used, a whole number from 1 to 24", _
+        Array("dip boxes used, or passes through one box, a whole number from 1 to 24", _
         "share of the liquor on the yarn that a box replaces [%], 5 to 100 %", _
         "share of the carried hydrosulfite that one sky destroys [%], 0 to 100 %", _
         "hydrosulfite (100 %) in the dye bath [g/L], 0 to 20 g/L", _

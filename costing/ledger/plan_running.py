@@ -103,9 +103,7 @@ def _run_warp(style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range, 
     number = together * sets.number_of_sets(warp / together, range_.set_length_max)
     lost = (range_.leader_length, range_.off_shade_length)
     run_length = sets.range_run_length(warp / together, number / together, *lost)
-    per_metre = sets.warp_sheet_mass_per_metre(
-        fabric.ends, sets.linear_density_after_stretch(fabric.linear_density, range_.stretch)
-    )
+    per_metre = _warp_per_metre(fabric, range_)
     return Running(
         ropes,
         number,
@@ -132,11 +130,17 @@ def _run_charges(
     assert range_.charge_time is not None
     if bath_hours + range_.charge_time <= 0.0:
         raise InputError(f"range {range_.code}", "a charge takes 0 h; accepted is a time above that")
-    mass = warp * sets.warp_sheet_mass_per_metre(fabric.ends, fabric.linear_density)
+    mass = warp * _warp_per_metre(fabric, range_)
     number = whole_up(mass / range_.charge_mass)
     hours = number * (bath_hours + range_.charge_time)
     beams = sets.ropes_for_ends(fabric.ends, range_.ends_per_rope)
     return Running(beams, number, warp / number, warp, mass, mass, hours, mass / hours, mass / number)
+
+
+def _warp_per_metre(fabric: ClothPlan, range_: Range) -> float:
+    """Mass of a metre of the warp as it leaves the range, as the cloth counts it [kg/m]."""
+    stretched = sets.linear_density_after_stretch(fabric.linear_density, range_.stretch)
+    return float(sets.warp_sheet_mass_per_metre(fabric.ends, stretched))
 
 
 def _run_cloth(fabric: ClothPlan, enquiry: Enquiry, range_: Range, loom_state: float) -> Running:

@@ -26,7 +26,7 @@ LIQUOR = (
     Q("concentration_in", "kg/L", "g/L", 0.0, 1000.0, "concentration of the liquor on the entering yarn"),
     Q("concentration_out", "kg/L", "g/L", 0.0, 1000.0, "concentration of the liquor on the leaving yarn"),
     Q("carried", "kg/kg", "g/kg", 0.0, 3000.0, "carried by the liquor on the yarn"),
-    Q("boxes", "", "", 1.0, 20.0, "boxes in series", whole=True),
+    Q("boxes", "", "", 1.0, 20.0, "boxes in series, or passes through one box", whole=True),
     Q("rinse_water", "L/kg", "L/kg", 0.1, 200.0, "fresh water to the rinse boxes"),
     Q("rinse_water_flow", "L/h", "m3/h", 0.01, 200.0, "fresh water to the rinse boxes, as a flow"),
     Q("residue", "", "%", 0.0, 100.0, "share left in the liquor on the yarn"),
@@ -43,7 +43,7 @@ LIQUOR = (
 DYEING = (
     Q("indigo_on_yarn", "", "%", 0.05, 12.0, "shade: indigo on the finished yarn, of the grey yarn"),
     Q("rinse_loss", "", "%", 0.0, 60.0, "share of the applied indigo that is lost in rinsing"),
-    Q("dips", "", "", 1.0, 24.0, "dip boxes used", whole=True),
+    Q("dips", "", "", 1.0, 24.0, "dip boxes used, or passes through one box", whole=True),
     Q("bath_indigo", "kg/L", "g/L", 0.05, 30.0, "indigo in the dye bath"),
     Q("bath_hydrosulfite", "kg/L", "g/L", 0.0, 20.0, "hydrosulfite (100 %) in the dye bath"),
     Q("bath_caustic", "kg/L", "g/L", 0.0, 50.0, "free caustic (NaOH 100 %) in the dye bath"),

@@ -124,6 +124,8 @@ def wet_box(**given: Any) -> Box:
         ({"exchange": 0.75}, 0.75, Flows(0.1875, 0.5625, 0.0625, 0.0625)),
         # wetter in than out: 0.25 L/kg too much, V = (0.25 + 0.075) / 0.9
         ({}, 1.0, Flows(0.0, 0.75, 0.325 / 0.9, 0.075 / 0.9 - 0.25 + 0.25 / 0.9)),
+        # and with a quarter of what stays: no more stays than leaves, 0.1875; V = (0.25 + 0.05625) / 0.9
+        ({"exchange": 0.75}, 1.0, Flows(0.1875, 0.5625, 0.30625 / 0.9, 0.30625 / 0.9 - 0.25)),
         ({"least_overflow": 0.5}, 0.75, Flows(0.0, 0.75, 0.5, 0.5)),
     ],
 )
@@ -182,6 +184,19 @@ def test_a_sulfur_box_on_dry_yarn_by_hand() -> None:
     # 158.10 / (2 x 78.04) of thiosulfate for each sulfide
     made = moved(ledger, step, "sodium_thiosulfate", source="reaction")
     assert made / used == pytest.approx(1.0129, abs=5e-4)
+
+
+def test_dye_that_overflows_has_its_reductant() -> None:
+    """Half a kilogram of sulfide for each kilogram of dye matter that is fed, wherever it goes."""
+    ledger = opened(
+        route=[ROUTE[1], SULFUR],
+        recipe={"sulfur bottom": {**BOTTOM, "bath_reductant": 0.0, "box_overflow": 0.4}},
+        machine={"sulfur bottom": {"pick_up": 0.75, "exchange": 90.0}},
+    )
+    step = "sulfur bottom"
+    dye, over = (moved(ledger, step, "BLACK", source="store", **more) for more in ({}, {"cause": "overflow"}))
+    assert over > 0.3 * dye
+    assert moved(ledger, step, "sodium_sulfide", source="store") == pytest.approx(0.5 * dye, rel=1e-9)
 
 
 def test_a_printed_black_bath_gives_the_printed_depth() -> None:

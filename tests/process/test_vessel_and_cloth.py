@@ -166,6 +166,20 @@ def test_steam_condenses_on_the_goods() -> None:
     assert condensed == pytest.approx(heat / (2748.2 - 419.1), rel=0.01)
 
 
+def test_steam_that_is_blown_off_counts_by_the_hour() -> None:
+    """180 kg/h, whatever the range runs: 180 over its kilograms an hour, and the net loses a tenth on top."""
+    ledger = opened(
+        route=[ROUTE[1], STEAMING],
+        machine={"steaming": {"vented_steam": 180.0}},
+        whole_machine={"steam_losses": 10.0},
+    )
+    blown = moved(ledger, "steaming", "water", cause="blown off")
+    assert blown * ledger.plan.around.throughput == pytest.approx(180.0)
+    condensed = moved(ledger, "steaming", "water", cause="heats the goods")
+    lost = moved(ledger, "steaming", "water", cause="lost in the steam net")
+    assert lost == pytest.approx((blown + condensed) / 9.0)
+
+
 CLOTH = {"yarn_form": "cloth", "leader_length": 0.0, "off_shade_length": 0.0}
 BLACK = {"dye_on_yarn": 3.0, "extra_uptake": 0.0, "dye_fixation": 65.0}
 
@@ -207,3 +221,12 @@ def test_cloth_takes_its_dye_by_the_metre() -> None:
 def test_cloth_refuses_what_is_of_a_warp(order: dict[str, Any], words: str) -> None:
     with pytest.raises(InputError, match=words):
         opened(route=[PAD], recipe={"dye pad": BLACK}, whole_machine=CLOTH, enquiry=order)
+
+
+@pytest.mark.parametrize("form", ["ropes", "sheet", "beams in a vessel"])
+def test_the_warp_of_a_metre_is_that_of_its_cloth(form: str) -> None:
+    """What the range dyes, weaving waste off, is what stands in the cloth; stretch has made it finer."""
+    machine = {**VESSEL, "yarn_form": form, "stretch": 2.0}
+    ledger = opened(route=[DYEING], whole_machine=machine, enquiry=ONE_SET)
+    warp = ledger.saleable_warp_per_metre * (1.0 - ledger.style.warp_waste)
+    assert warp == pytest.approx(ledger.fabric.warp_on_cloth, rel=1e-12)

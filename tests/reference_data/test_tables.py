@@ -21,8 +21,12 @@ OXYGEN = molmass.Formula("O").mass
 
 # What mills, books or sellers disagree on.
 CONTESTED = {
+    "bath": {
+        *("dye_exhaustion", "dye_fixation", "loose_removed", "reductant_left", "weight_loss"),
+    },
     "cloth": set(),
     "drying": {"dryer_efficiency"},
+    "extraction": set(),
     "general": set(),
     "indigo": {
         *("bath_caustic", "bath_kept", "carbon_dioxide", "circulation_oxygen", "exchange"),
@@ -31,8 +35,15 @@ CONTESTED = {
     },
     "lot": set(),
     "rinse": {"exchange", "pick_up"},
-    "scour": {"pick_up", "scour_caustic", "weight_loss"},
+    "scour": {"pick_up", "scour_caustic", "scour_overflow", "weight_loss"},
     "sets": set(),
+    "size": {"exchange", "pick_up"},
+    "steaming": set(),
+    "sulfur": {
+        *("bath_caustic", "bath_kept", "bath_reductant", "box_overflow", "dye_fixation", "exchange"),
+        *("extra_uptake", "pick_up", "reductant_left", "reductant_ratio"),
+    },
+    "treatment": {"box_overflow", "exchange", "pick_up", "weight_loss"},
     "yarn": set(),
 }
 
@@ -115,6 +126,11 @@ def test_every_default_lies_in_its_band_and_in_what_is_accepted() -> None:
         assert found.low <= found.value <= found.high, key
         if item.whole:
             assert {found.low % 1, found.value % 1, found.high % 1} == {0.0}, key
+
+
+def test_every_group_is_judged() -> None:
+    """A new kind of step must say which of its defaults are contested, if only that none is."""
+    assert {key.split(".")[0] for key in defaults()} == set(CONTESTED)
 
 
 @pytest.mark.parametrize("group", CONTESTED)
