@@ -69,6 +69,7 @@ MATERIALS = [
     material("SULFIDE", "sodium_sulfide", 0.60, "water", 0.7),
     material("HYDROSULFIDE", "sodium_hydrosulfide", 0.71, "water", 0.8),
     material("GLUCOSE", "glucose", 0.909, "water", 0.6),
+    material("TUD", "thiourea_dioxide", 0.99, "inert", 3.0),
     material("PEROXIDE", "hydrogen_peroxide", 0.50, "water", 0.6, density=1.2),
     material("BROMATE", "sodium_bromate", 0.99, "inert", 2.5),
     material("ACETIC", "acetic_acid", 0.80, "water", 0.8, density=1.07),

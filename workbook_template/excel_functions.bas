@@ -1200,6 +1200,10 @@ Private Sub DescribeGroup5()
         "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
         "unit of the result; left out: g/L")
+    Describe "WARP_ELECTROLYSIS_ENERGY_OF_INDIGO", "Reduction chemistry: Electric energy that reduces indigo at an electrode. Gives: electrolysis energy [kWh/kg].", _
+        Array("voltage over the whole cell [V], 0.1 to 50 V", _
+        "share of the current that ends in reduced dye [%], 1 to 100 %", _
+        "unit of the result; left out: kWh/kg")
     Describe "WARP_LEUCO_ACID_SHARE", "Reduction chemistry: Share of the reduced indigo that is the undissolved acid. Gives: leuco share [%].", _
         Array("pH, 0 to 14", _
         "pH at which half of the leuco acid is the single salt, 0 to 14; left out: 7.97", _
@@ -1409,6 +1413,17 @@ Public Function WARP_SALT_IN_BATH(ByVal sulfite_formed As Variant, ByVal sulfate
     Exit Function
 Refused:
     WARP_SALT_IN_BATH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ELECTROLYSIS_ENERGY_OF_INDIGO(ByVal cell_voltage As Variant, _
+        ByVal current_efficiency As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ELECTROLYSIS_ENERGY_OF_INDIGO = XLPy.CallUDF(PYTHON_MODULE, "WARP_ELECTROLYSIS_ENERGY_OF_INDIGO", _
+        Array(CellsOf(cell_voltage), CellsOf(current_efficiency), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ELECTROLYSIS_ENERGY_OF_INDIGO = CVErr(xlErrValue)
 End Function
 
 Public Function WARP_LEUCO_ACID_SHARE(ByVal acidity As Variant, _

@@ -14,7 +14,7 @@ from costing.process.size_box import size_liquor
 from costing.settings.box_steps import SulfurDyeing
 from costing.settings.product_fields import DYE
 from costing.settings.sizing_step import Sizing
-from costing.settings.steps import IndigoDyeing
+from costing.settings.steps import NO_OTHER, IndigoDyeing
 
 MUCH_OVERFLOW = 0.1  # L/kg
 MUCH_DYE_IN_A_DIP = 0.006  # kg/kg; common practice, no source
@@ -76,6 +76,12 @@ def _of_steps(ledger: Ledger) -> Found:
                     step.name,
                     f"oxidant on the yarn destroys {1000 * destroyed[step.name]:.2g} g/kg of "
                     "hydrosulfite: rinse it off before the dye boxes",
+                )
+            idle = not any(ledger.run.feeds[step.name].reduced_otherwise.values())
+            if idle and step.other_reduction_share and step.other_reduction != NO_OTHER:
+                yield (
+                    step.name,
+                    f"the dye comes reduced: the other reduction, {step.other_reduction}, is not used",
                 )
             in_a_dip = step.indigo_on_yarn / step.dips
             if in_a_dip > MUCH_DYE_IN_A_DIP:

@@ -111,7 +111,8 @@ def build(
         where = entry.where or owner
         if entry.value is None or entry.value == "":
             key = default_key(groups, name)
-            if key:
+            only_with = getattr(kind, "ONLY_WITH", {}).get(name)
+            if key and (only_with is None or values[only_with[0]] == only_with[1]):
                 values[name] = table[key].value
                 assumptions[Assumption(owner, key)] = None
             elif default is not MISSING:

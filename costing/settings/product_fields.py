@@ -27,6 +27,7 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "sulfur_dye_product": ("",),
     "batch_dye_product": ("",),
     "reductant_product": REDUCTANTS,
+    "other_reductant_product": ("glucose", "thiourea_dioxide"),
     "wetting_agent_product": PLAIN,
     "sequestrant_product": PLAIN,
     "other_product": PLAIN,
@@ -41,6 +42,7 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
 OPTIONAL_PRODUCTS = (
     *("first_product", "second_product", "third_product", "fourth_product", "fifth_product"),
     "other_product",
+    "other_reductant_product",
     "batch_dye_product",
 )
 

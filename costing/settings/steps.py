@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar, Union, get_args
 
-from costing.quantities import InputError
+from costing.quantities import InputError, label
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.building import check_fields
 from costing.settings.sizing_step import Sizing
@@ -107,6 +107,10 @@ class Rinse:
             )
 
 
+ELECTROLYSIS = "electrolysis"
+NO_OTHER = "none"
+
+
 @dataclass(frozen=True)
 class IndigoDyeing:
     """Dip boxes in one common liquor, with a sky after each dip."""
@@ -135,7 +139,15 @@ class IndigoDyeing:
         "start_indigo",
         "start_hydrosulfite",
         "start_recovered",
+        "other_reduction",
+        "other_reduction_share",
+        "other_reductant_product",
+        "electrolysis_energy",
     )
+    # A default that is taken only where another row says so.
+    ONLY_WITH: ClassVar[dict[str, tuple[str, str]]] = {
+        "electrolysis_energy": ("other_reduction", ELECTROLYSIS),
+    }
     RANGE: ClassVar[tuple[str, ...]] = (
         "boxes",
         "bath_volume",
@@ -206,9 +218,14 @@ class IndigoDyeing:
     power: float
     start_indigo: float | None = None
     start_hydrosulfite: float | None = None
+    other_reduction: str = NO_OTHER
+    other_reduction_share: float | None = None
+    other_reductant_product: str = ""
+    electrolysis_energy: float | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, self.name)
+        self._check_other_reduction()
         if self.dips > self.boxes:
             raise InputError(
                 self.name,
@@ -220,6 +237,19 @@ class IndigoDyeing:
                 f"stock indigo is {1000 * self.stock_indigo:g} g/L against {1000 * self.bath_indigo:g} g/L "
                 "in the bath; accepted is a stock vat at least half as strong again as the bath",
             )
+
+    def _check_other_reduction(self) -> None:
+        """Refuse another reduction that does not say all it needs."""
+        if self.other_reduction == NO_OTHER:
+            return
+        wanted = "electrolysis_energy" if self.other_reduction == ELECTROLYSIS else "other_reductant_product"
+        for name in ("other_reduction_share", wanted):
+            if getattr(self, name) in (None, ""):
+                raise InputError(
+                    self.name,
+                    f"other reduction is {self.other_reduction!r} and {label(name)} is empty; accepted is "
+                    "both filled, or the other reduction 'none'",
+                )
 
 
 @dataclass(frozen=True)

@@ -38,6 +38,8 @@ CONSTANTS = {
     "carbon_dioxide": "kg/mol",
     "molar_volume": "L/mol",
     "atmosphere": "bar",
+    "charge": "kA*h/mol",
+    "indigo": "kg/mol",
 }
 
 

@@ -29,7 +29,22 @@ def number(low: float, high: float) -> st.SearchStrategy[float]:
     return st.floats(low, high, allow_nan=False, allow_infinity=False)
 
 
-INDIGO_RECIPE = st.fixed_dictionaries(
+OTHER_REDUCTION = st.one_of(
+    st.just({"other_reduction": "none"}),
+    st.builds(
+        lambda kind, share, energy: {
+            "other_reduction": kind,
+            "other_reduction_share": share,
+            "other_reductant_product": {"glucose": "GLUCOSE", "thiourea dioxide": "TUD"}.get(kind),
+            "electrolysis_energy": energy,
+        },
+        st.sampled_from(["glucose", "thiourea dioxide", "electrolysis"]),
+        st.floats(0.0, 100.0, allow_nan=False, allow_infinity=False),
+        st.one_of(st.none(), st.floats(0.2, 10.0, allow_nan=False, allow_infinity=False)),
+    ),
+)
+
+INDIGO_BATH = st.fixed_dictionaries(
     {
         "indigo_product": st.sampled_from(["INDIGO", "PASTE", "READY"]),
         "indigo_on_yarn": number(0.05, 6.0),
@@ -51,6 +66,8 @@ INDIGO_RECIPE = st.fixed_dictionaries(
         "start_recovered": number(0.0, 100.0),
     }
 )
+
+INDIGO_RECIPE = st.builds(lambda bath, other: {**bath, **other}, INDIGO_BATH, OTHER_REDUCTION)
 
 INDIGO_MACHINE = st.fixed_dictionaries(
     {

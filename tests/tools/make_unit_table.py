@@ -114,6 +114,8 @@ WANTED = {
     "MJ": "MJ",
     "kWh/kg": "kWh/kg",
     "Wh/kg": "Wh/kg",
+    "V": "volt",
+    "mV": "millivolt",
     # money; the currency itself is text beside the number
     "money": "money",
     "money/kg": "money/kg",
