@@ -101,6 +101,8 @@ UNITS: dict[str, tuple[str, float, float]] = {
     "MJ": ("length+2 mass+1 time-2", 1000000.0, 0.0),
     "kWh/kg": ("length+2 time-2", 3600000.0, 0.0),
     "Wh/kg": ("length+2 time-2", 3600.0, 0.0),
+    "kWh/m3": ("length-1 mass+1 time-2", 3600000.0, 0.0),
+    "kWh/L": ("length-1 mass+1 time-2", 3600000000.0, 0.0),
     "V": ("current-1 length+2 mass+1 time-3", 1.0, 0.0),
     "mV": ("current-1 length+2 mass+1 time-3", 0.001, 0.0),
     "money": ("money+1", 1.0, 0.0),

@@ -21,8 +21,9 @@ from costing.process.yarn import YarnState
 from costing.reference_data import substances
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.mill import Material
+from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
-from costing.settings.steps import IndigoDyeing, Rinse, Step
+from costing.settings.steps import IndigoDyeing, Step
 
 NOUGHT = 1e-12  # kg/kg: less is rounding
 FULL = 0.99  # products that fill so much of a liquor are it: there is no room for water

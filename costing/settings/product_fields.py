@@ -28,6 +28,8 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "batch_dye_product": ("",),
     "reductant_product": REDUCTANTS,
     "other_reductant_product": ("glucose", "thiourea_dioxide"),
+    "returned_dye_product": ("indigo",),
+    "recovered_caustic_product": ("sodium_hydroxide",),
     "wetting_agent_product": PLAIN,
     "sequestrant_product": PLAIN,
     "other_product": PLAIN,
@@ -44,6 +46,8 @@ OPTIONAL_PRODUCTS = (
     "other_product",
     "other_reductant_product",
     "batch_dye_product",
+    "returned_dye_product",
+    "recovered_caustic_product",
 )
 
 # Rows whose product must have this role, and rows whose product must not be a dye.

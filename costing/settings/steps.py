@@ -12,6 +12,8 @@ from typing import ClassVar, Union, get_args
 from costing.quantities import InputError, label
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.building import check_fields
+from costing.settings.recovering_rinse_step import RecoveringRinse
+from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steamer_step import Steaming
 from costing.settings.vessel_steps import Extraction, VesselBath
@@ -42,6 +44,7 @@ class Scour:
         "tank_volume",
         "heated_surface",
         "surface_heat_loss",
+        "heat_recovered",
         "power",
     )
 
@@ -64,47 +67,10 @@ class Scour:
     heated_surface: float
     surface_heat_loss: float
     power: float
+    heat_recovered: float = 0.0
 
     def __post_init__(self) -> None:
         check_fields(self, self.name)
-
-
-@dataclass(frozen=True)
-class Rinse:
-    """A row of rinse boxes with fresh water, in counter-current or fed each on its own."""
-
-    KIND: ClassVar[str] = "rinse"
-    RECIPE: ClassVar[tuple[str, ...]] = ("rinse_water", "rinse_water_flow", "rinse_temperature")
-    RANGE: ClassVar[tuple[str, ...]] = (
-        "boxes",
-        "rinse_feed",
-        "exchange",
-        "pick_up",
-        "heated_surface",
-        "surface_heat_loss",
-        "power",
-    )
-
-    name: str
-    rinse_temperature: float
-    boxes: float
-    rinse_feed: str
-    exchange: float
-    pick_up: float
-    heated_surface: float
-    surface_heat_loss: float
-    power: float
-    rinse_water: float | None = None
-    rinse_water_flow: float | None = None
-
-    def __post_init__(self) -> None:
-        check_fields(self, self.name)
-        given = [value for value in (self.rinse_water, self.rinse_water_flow) if value is not None]
-        if len(given) != 1:
-            what = "both are filled" if given else "both are empty"
-            raise InputError(
-                self.name, f"rinse water and rinse water flow: {what}; fill one, in L/kg or in m3/h, not both"
-            )
 
 
 ELECTROLYSIS = "electrolysis"
@@ -279,7 +245,17 @@ class Drying:
 
 
 Step = Union[
-    Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, VesselBath, Extraction, Steaming, Drying
+    Scour,
+    Rinse,
+    RecoveringRinse,
+    IndigoDyeing,
+    SulfurDyeing,
+    Treatment,
+    Sizing,
+    VesselBath,
+    Extraction,
+    Steaming,
+    Drying,
 ]
 
 STEP_KINDS: dict[str, type[Step]] = {kind.KIND: kind for kind in get_args(Step)}
