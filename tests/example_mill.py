@@ -55,6 +55,7 @@ MATERIALS = [
     material("READY", "leuco_indigo", 0.40, "water", 3.2, alkali=0.06, density=1.15),
     material("HYDRO", "sodium_hydrosulfite", 0.88, "inert", 1.1),
     material("LYE", "sodium_hydroxide", 0.50, "water", 0.4, density=1.515),
+    material("FLAKE", "sodium_hydroxide", 0.98, "inert", 0.7),
     material("WET", "", 0.60, "water", 1.5, own_oxygen_demand=1.65, own_sodium=0.099, own_sulfur=0.138),
     material("SEQ", "", 0.40, "water", 1.2, own_oxygen_demand=1.02, own_sodium=0.24),
     material(
@@ -69,6 +70,7 @@ MATERIALS = [
     material("SULFIDE", "sodium_sulfide", 0.60, "water", 0.7),
     material("HYDROSULFIDE", "sodium_hydrosulfide", 0.71, "water", 0.8),
     material("GLUCOSE", "glucose", 0.909, "water", 0.6),
+    material("TUD", "thiourea_dioxide", 0.99, "inert", 3.0),
     material("PEROXIDE", "hydrogen_peroxide", 0.50, "water", 0.6, density=1.2),
     material("BROMATE", "sodium_bromate", 0.99, "inert", 2.5),
     material("ACETIC", "acetic_acid", 0.80, "water", 0.8, density=1.07),
@@ -160,7 +162,7 @@ def example_mill(
         given: dict[str, Any] = dict(PRODUCTS)
         if kind == "indigo":
             given["indigo_on_yarn"] = 2.0
-        if kind == "rinse":
+        if kind in ("rinse", "recovering rinse"):
             given.update(rinse_water=6.0, rinse_feed="counter-current")
         given.update((recipe or {}).get(step, {}))
         if given.get("rinse_water_flow") is not None:

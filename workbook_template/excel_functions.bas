@@ -35,6 +35,7 @@ Public Sub WarpDescribe()
     DescribeGroup12
     DescribeGroup13
     DescribeGroup14
+    DescribeGroup15
 End Sub
 
 ' A reference as the values of its cells, everything else as it is.
@@ -1105,8 +1106,150 @@ Refused:
     WARP_TANK_TURNOVER_TIME = CVErr(xlErrValue)
 End Function
 
-' Reduction chemistry
+' Caustic lye by density
 Private Sub DescribeGroup5()
+    Describe "WARP_LYE_DENSITY_FROM_STRENGTH", "Caustic lye by density: Density of caustic lye at 25 degC. Gives: lye density [kg/L].", _
+        Array("caustic (NaOH) in the lye, by mass [%], 0 to 50 %", "unit of the result; left out: kg/L")
+    Describe "WARP_LYE_STRENGTH_FROM_DENSITY", "Caustic lye by density: Strength by mass of caustic lye of 25 degC. Gives: lye strength [%].", _
+        Array("density of the lye at 25 degC [kg/L], 0.99705 to 1.5217 kg/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_LYE_CONCENTRATION_FROM_STRENGTH", "Caustic lye by density: Caustic in a litre of lye of 25 degC. Gives: lye concentration [g/L].", _
+        Array("caustic (NaOH) in the lye, by mass [%], 0 to 50 %", "unit of the result; left out: g/L")
+    Describe "WARP_LYE_STRENGTH_FROM_CONCENTRATION", "Caustic lye by density: Strength by mass of lye of so much caustic in a litre of 25 degC. Gives: lye strength [%].", _
+        Array("caustic (NaOH 100 %) in each litre of the lye [g/L], 0 to 760.85 g/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_SPECIFIC_GRAVITY_FROM_DENSITY", "Caustic lye by density: Specific gravity that a hydrometer for 60 degF shows, its glass left out of account. Gives: specific gravity.", _
+        Array("density of the lye at 25 degC [kg/L], 0.99705 to 1.5217 kg/L", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_LYE_DENSITY_FROM_SPECIFIC_GRAVITY", "Caustic lye by density: Density of the lye in which a hydrometer for 60 degF shows so much, its glass left out of account. Gives: lye density [kg/L].", _
+        Array("mass of a liquid over that of as much water of 60 degF, 1 to 2", _
+        "unit of the result; left out: kg/L")
+    Describe "WARP_SPECIFIC_GRAVITY_FROM_BAUME", "Caustic lye by density: Specific gravity from degrees Baume, the scale of modulus 145 for liquids heavier than water. Gives: specific gravity.", _
+        Array("degrees Baume for liquids heavier than water, 145 - 145/d, d at 60 degF, 0 to 72.5", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_BAUME_FROM_SPECIFIC_GRAVITY", "Caustic lye by density: Degrees Baume from specific gravity, the scale of modulus 145 for liquids heavier than water. Gives: baume.", _
+        Array("mass of a liquid over that of as much water of 60 degF, 1 to 2", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_SPECIFIC_GRAVITY_FROM_TWADDELL", "Caustic lye by density: Specific gravity from degrees Twaddell. Gives: specific gravity.", _
+        Array("degrees Twaddell: 200 times what the specific gravity has above 1, 0 to 200", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_TWADDELL_FROM_SPECIFIC_GRAVITY", "Caustic lye by density: Degrees Twaddell from specific gravity. Gives: twaddell.", _
+        Array("mass of a liquid over that of as much water of 60 degF, 1 to 2", _
+        "unit of the result; left out: none, a pure number")
+End Sub
+
+Public Function WARP_LYE_DENSITY_FROM_STRENGTH(ByVal lye_strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LYE_DENSITY_FROM_STRENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_LYE_DENSITY_FROM_STRENGTH", _
+        Array(CellsOf(lye_strength), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LYE_DENSITY_FROM_STRENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LYE_STRENGTH_FROM_DENSITY(ByVal lye_density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LYE_STRENGTH_FROM_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_LYE_STRENGTH_FROM_DENSITY", _
+        Array(CellsOf(lye_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LYE_STRENGTH_FROM_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LYE_CONCENTRATION_FROM_STRENGTH(ByVal lye_strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LYE_CONCENTRATION_FROM_STRENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_LYE_CONCENTRATION_FROM_STRENGTH", _
+        Array(CellsOf(lye_strength), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LYE_CONCENTRATION_FROM_STRENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LYE_STRENGTH_FROM_CONCENTRATION(ByVal lye_concentration As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LYE_STRENGTH_FROM_CONCENTRATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_LYE_STRENGTH_FROM_CONCENTRATION", _
+        Array(CellsOf(lye_concentration), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LYE_STRENGTH_FROM_CONCENTRATION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SPECIFIC_GRAVITY_FROM_DENSITY(ByVal lye_density As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SPECIFIC_GRAVITY_FROM_DENSITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_SPECIFIC_GRAVITY_FROM_DENSITY", _
+        Array(CellsOf(lye_density), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SPECIFIC_GRAVITY_FROM_DENSITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LYE_DENSITY_FROM_SPECIFIC_GRAVITY(ByVal specific_gravity As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LYE_DENSITY_FROM_SPECIFIC_GRAVITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_LYE_DENSITY_FROM_SPECIFIC_GRAVITY", _
+        Array(CellsOf(specific_gravity), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LYE_DENSITY_FROM_SPECIFIC_GRAVITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SPECIFIC_GRAVITY_FROM_BAUME(ByVal baume As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SPECIFIC_GRAVITY_FROM_BAUME = XLPy.CallUDF(PYTHON_MODULE, "WARP_SPECIFIC_GRAVITY_FROM_BAUME", _
+        Array(CellsOf(baume), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SPECIFIC_GRAVITY_FROM_BAUME = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BAUME_FROM_SPECIFIC_GRAVITY(ByVal specific_gravity As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BAUME_FROM_SPECIFIC_GRAVITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_BAUME_FROM_SPECIFIC_GRAVITY", _
+        Array(CellsOf(specific_gravity), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BAUME_FROM_SPECIFIC_GRAVITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SPECIFIC_GRAVITY_FROM_TWADDELL(ByVal twaddell As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SPECIFIC_GRAVITY_FROM_TWADDELL = XLPy.CallUDF(PYTHON_MODULE, "WARP_SPECIFIC_GRAVITY_FROM_TWADDELL", _
+        Array(CellsOf(twaddell), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SPECIFIC_GRAVITY_FROM_TWADDELL = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_TWADDELL_FROM_SPECIFIC_GRAVITY(ByVal specific_gravity As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_TWADDELL_FROM_SPECIFIC_GRAVITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_TWADDELL_FROM_SPECIFIC_GRAVITY", _
+        Array(CellsOf(specific_gravity), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_TWADDELL_FROM_SPECIFIC_GRAVITY = CVErr(xlErrValue)
+End Function
+
+' Reduction chemistry
+Private Sub DescribeGroup6()
     Describe "WARP_INDIGO_FEED_OF_BATH", "Reduction chemistry: Indigo that the bath must be fed. Gives: indigo feed [g/kg].", _
         Array("shade: indigo on the finished yarn, of the grey yarn [%], 0.05 to 12 %", _
         "share of the applied indigo that is lost in rinsing [%], 0 to 60 %", _
@@ -1200,6 +1343,10 @@ Private Sub DescribeGroup5()
         "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
         "unit of the result; left out: g/L")
+    Describe "WARP_ELECTROLYSIS_ENERGY_OF_INDIGO", "Reduction chemistry: Electric energy that reduces indigo at an electrode. Gives: electrolysis energy [kWh/kg].", _
+        Array("voltage over the whole cell [V], 0.1 to 50 V", _
+        "share of the current that ends in reduced dye [%], 1 to 100 %", _
+        "unit of the result; left out: kWh/kg")
     Describe "WARP_LEUCO_ACID_SHARE", "Reduction chemistry: Share of the reduced indigo that is the undissolved acid. Gives: leuco share [%].", _
         Array("pH, 0 to 14", _
         "pH at which half of the leuco acid is the single salt, 0 to 14; left out: 7.97", _
@@ -1411,6 +1558,17 @@ Refused:
     WARP_SALT_IN_BATH = CVErr(xlErrValue)
 End Function
 
+Public Function WARP_ELECTROLYSIS_ENERGY_OF_INDIGO(ByVal cell_voltage As Variant, _
+        ByVal current_efficiency As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ELECTROLYSIS_ENERGY_OF_INDIGO = XLPy.CallUDF(PYTHON_MODULE, "WARP_ELECTROLYSIS_ENERGY_OF_INDIGO", _
+        Array(CellsOf(cell_voltage), CellsOf(current_efficiency), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ELECTROLYSIS_ENERGY_OF_INDIGO = CVErr(xlErrValue)
+End Function
+
 Public Function WARP_LEUCO_ACID_SHARE(ByVal acidity As Variant, _
         Optional ByVal first_acid_constant As Variant, _
         Optional ByVal second_acid_constant As Variant, _
@@ -1444,7 +1602,7 @@ Refused:
 End Function
 
 ' Sulfur dye
-Private Sub DescribeGroup6()
+Private Sub DescribeGroup7()
     Describe "WARP_DYE_FEED_FOR_DEPTH", "Sulfur dye: Dye to feed for a depth of shade, from the share that stays on the yarn. Gives: dye feed [g/kg].", _
         Array("depth: dye on the finished yarn, of the grey yarn [%], 0.05 to 25 %", _
         "share of the dye fed that stays on the finished yarn [%], 5 to 100 %", _
@@ -1679,7 +1837,7 @@ Refused:
 End Function
 
 ' Steam and heat
-Private Sub DescribeGroup7()
+Private Sub DescribeGroup8()
     Describe "WARP_ABSOLUTE_PRESSURE", "Steam and heat: Absolute pressure of what a gauge reads. Gives: pressure [bar].", _
         Array("steam pressure above the atmosphere, as a gauge reads [bar], -0.9 to 50 bar", _
         "pressure of the air [bar], 0.5 to 1.1 bar; left out: 1.01325 bar", _
@@ -1959,7 +2117,7 @@ Refused:
 End Function
 
 ' Size
-Private Sub DescribeGroup8()
+Private Sub DescribeGroup9()
     Describe "WARP_SIZE_ADD_ON_FROM_PICK_UP", "Size: Size add-on from wet pick-up and solids of the liquor, for warp that enters dry. Gives: size add on [%].", _
         Array("size liquor on the warp behind the squeeze, of the mass of the dry unsized warp [%], 20 to 300 %", _
         "dry size in the size liquor, of the mass of the liquor [%], 0.5 to 50 %", _
@@ -2144,7 +2302,7 @@ Refused:
 End Function
 
 ' Prices and cost
-Private Sub DescribeGroup9()
+Private Sub DescribeGroup10()
     Describe "WARP_DELIVERED_PRICE", "Prices and cost: Price of a product at the mill's gate, in the mill's money. Gives: price [money/kg].", _
         Array("price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
         "freight and duty on the product as delivered [money/kg], 0 to 100,000 money/kg; left out: 0 money/kg", _
@@ -2226,7 +2384,7 @@ Refused:
 End Function
 
 ' Orders and stock
-Private Sub DescribeGroup10()
+Private Sub DescribeGroup11()
     Describe "WARP_PACKS_TO_ORDER", "Orders and stock: Whole packs to order for a need less the stock. Gives: packs.", _
         Array("product as delivered that the orders need [kg], 0 to 100,000,000 kg", _
         "product as delivered in stock [kg], 0 to 100,000,000 kg", _
@@ -2360,7 +2518,7 @@ Refused:
 End Function
 
 ' Discharge
-Private Sub DescribeGroup11()
+Private Sub DescribeGroup12()
     Describe "WARP_CONCENTRATION_FROM_LOAD", "Discharge: Concentration of a parameter, from its load and the flow. Gives: effluent concentration [mg/L].", _
         Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
         "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
@@ -2440,7 +2598,7 @@ Refused:
 End Function
 
 ' pH and acid
-Private Sub DescribeGroup12()
+Private Sub DescribeGroup13()
     Describe "WARP_AMOUNT_CONCENTRATION", "pH and acid: Amount of substance in each litre, from mass and molar mass. Gives: amount concentration [mmol/L].", _
         Array("concentration in the effluent [mg/L], 0 to 1,000,000 mg/L", _
         "mass of one mol [g/mol], 1 to 5000 g/mol", "unit of the result; left out: mmol/L")
@@ -2662,7 +2820,7 @@ Refused:
 End Function
 
 ' The mill's book
-Private Sub DescribeGroup13()
+Private Sub DescribeGroup14()
     Describe "WARP_OPENED_BOOK", "The mill's book: Read the mill's book from its sheets; the other functions of this group take the text it gives. Gives: a mark of the book.", _
         Array("the sheet Enquiries, its whole range from A1 on", _
         "the sheet Styles, its whole range from A1 on", _
@@ -2836,7 +2994,7 @@ Refused:
 End Function
 
 ' Look-ups, sets and the program
-Private Sub DescribeGroup14()
+Private Sub DescribeGroup15()
     Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
         Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
         "its arguments, as that formula has them")

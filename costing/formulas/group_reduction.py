@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from costing.formulas.formula import Formula
-from costing.process import bath_salt, hydrosulfite, reduction
+from costing.process import bath_salt, hydrosulfite, other_reduction, reduction
 
 TITLE = "Reduction chemistry"
 
@@ -110,6 +110,11 @@ FORMULAS: tuple[Formula, ...] = (
         bath_salt.salt_in_bath,
         "salt_concentration",
         {"sulfite_formed": 30.0, "sulfate_formed": 5.0, "pick_up_last": 0.75, "overflow": 0.2},
+    ),
+    Formula(
+        other_reduction.electrolysis_energy_of_indigo,
+        "electrolysis_energy",
+        {"cell_voltage": 4.0, "current_efficiency": 70},
     ),
     Formula(reduction.leuco_acid_share, "leuco_share", LEUCO),
     Formula(reduction.leuco_single_salt_share, "leuco_share", LEUCO),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from costing.ledger.route_run import LEFT, TAKE_OFF
 from costing.ledger.whole import Ledger
+from costing.process.bath_balance import REDUCTION
 from costing.process.bath_brought import DESTROYED
 from costing.process.box import OVERFLOW
 from costing.process.mixing import WATER
@@ -13,8 +14,9 @@ from costing.process.postings import AIR, DRAIN, STORE
 from costing.process.size_box import size_liquor
 from costing.settings.box_steps import SulfurDyeing
 from costing.settings.product_fields import DYE
+from costing.settings.recovering_rinse_step import RecoveringRinse
 from costing.settings.sizing_step import Sizing
-from costing.settings.steps import IndigoDyeing
+from costing.settings.steps import NO_OTHER, IndigoDyeing
 
 MUCH_OVERFLOW = 0.1  # L/kg
 MUCH_DYE_IN_A_DIP = 0.006  # kg/kg; common practice, no source
@@ -77,6 +79,12 @@ def _of_steps(ledger: Ledger) -> Found:
                     f"oxidant on the yarn destroys {1000 * destroyed[step.name]:.2g} g/kg of "
                     "hydrosulfite: rinse it off before the dye boxes",
                 )
+            idle = not any(ledger.run.feeds[step.name].reduced_otherwise.values())
+            if idle and step.other_reduction_share and step.other_reduction != NO_OTHER:
+                yield (
+                    step.name,
+                    f"the dye comes reduced: the other reduction, {step.other_reduction}, is not used",
+                )
             in_a_dip = step.indigo_on_yarn / step.dips
             if in_a_dip > MUCH_DYE_IN_A_DIP:
                 yield (
@@ -84,6 +92,8 @@ def _of_steps(ledger: Ledger) -> Found:
                     f"{100 * step.indigo_on_yarn:.3g} % of indigo in {step.dips:.0f} dip(s) is "
                     f"{100 * in_a_dip:.2g} % for each: more than a dip usually builds up",
                 )
+        elif isinstance(step, RecoveringRinse):
+            yield from _of_recovery(step, ledger)
         elif isinstance(step, Sizing):
             liquor = size_liquor(step, yarn)
             if liquor.feed_strength > THICK_FEED:
@@ -97,6 +107,19 @@ def _of_steps(ledger: Ledger) -> Found:
                     step.name,
                     f"the recipe puts {100 * step.size_add_on:.3g} % of size on, style {ledger.style.code} "
                     f"counts {100 * ledger.style.size_add_on:.3g} % in the mass of the cloth",
+                )
+
+
+def _of_recovery(step: RecoveringRinse, ledger: Ledger) -> Found:
+    for code in filter(None, (step.returned_dye_product, step.recovered_caustic_product)):
+        if ledger.used(code) < 0.0:
+            yield step.name, f"more {code} is won back than the route takes: the rest saves nothing"
+    if step.returned_dye_product and step.dye_returned > 0.0:
+        for vat, feeds in ledger.run.feeds.items():
+            if not feeds.hydrosulfite[REDUCTION] and not any(feeds.reduced_otherwise.values()):
+                yield (
+                    step.name,
+                    f"dye goes back to {vat}, which is fed reduced dye: what reduces it again is not counted",
                 )
 
 

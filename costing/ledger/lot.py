@@ -35,8 +35,9 @@ from costing.process.postings import (
 )
 from costing.process.washing import post_scour_liquor
 from costing.settings.mill import Material, Range
+from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
-from costing.settings.steps import IndigoDyeing, Rinse, Scour, Step
+from costing.settings.steps import IndigoDyeing, Scour, Step
 
 RANGE_TIME = "range time"
 WORKED = "worked"

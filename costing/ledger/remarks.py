@@ -16,7 +16,8 @@ from costing.quantities.units import convert
 from costing.reference_data import defaults, published_ranges
 from costing.settings.building import default_key
 from costing.settings.mill import Mill
-from costing.settings.steps import IndigoDyeing, Rinse
+from costing.settings.rinse_step import Rinse
+from costing.settings.steps import IndigoDyeing
 
 MUCH_OVERFLOW = 0.1  # L/kg
 TOLD = (SURPLUS, CAUSTIC_SURPLUS, HOLDS_LEVEL)  # causes that are worth a word

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Callable, NamedTuple
 
 from costing.process import bath_salt, hydrosulfite, liquor, reduction
+from costing.process.other_reduction import reduced_otherwise
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
 from costing.settings.mill import Material
@@ -39,6 +40,8 @@ class Feeds(NamedTuple):
         Liquor of the bath that leaves with the yarn [L/kg].
     caustic_lacking : float
         Caustic (NaOH 100 %) that the last sky takes beyond what the yarn carries into it [kg/kg].
+    reduced_otherwise : dict
+        Cause -> indigo that something else than hydrosulfite reduces [kg/kg].
     """
 
     indigo: float
@@ -57,6 +60,7 @@ class Feeds(NamedTuple):
     kept_liquor: float
     bath_on_yarn: float
     caustic_lacking: float
+    reduced_otherwise: dict[str, float]
 
     @property
     def hydrosulfite_total(self) -> float:
@@ -128,31 +132,40 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         + reduction.CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide / step.dips
     )
     lacking = max(0.0, in_last_sky - on_yarn * step.bath_caustic)
+    other, share = reduced_otherwise(step, indigo)
     alkali_per_indigo = step.stock_caustic_ratio + indigo.alkali / indigo.strength
 
     def feeds_at(overflow: float) -> Feeds:
         """What is fed where a given volume overflows; its own overflow is what these feeds make."""
         fed = reduction.indigo_feed_of_bath(step.indigo_on_yarn, step.rinse_loss, overflow, step.bath_indigo)
+        by_it = (1.0 - share) * fed
         causes = {
-            REDUCTION: hydrosulfite.hydrosulfite_for_reduction(fed, prereduced),
-            SECOND_REDUCTION: hydrosulfite.hydrosulfite_for_second_reduction(fed, step.redissolved),
+            REDUCTION: hydrosulfite.hydrosulfite_for_reduction(by_it, prereduced),
+            SECOND_REDUCTION: hydrosulfite.hydrosulfite_for_second_reduction(by_it, step.redissolved),
             **fixed_losses,
         }
+        # What comes reduced has no other share, so all of it counts here.
+        otherwise = {REDUCTION: share * fed, SECOND_REDUCTION: share * fed * step.redissolved}
         overflowed = liquor.carried_by_liquor(overflow, step.bath_hydrosulfite)
         needed = sum(causes.values()) + decayed + overflowed
         in_stock = step.stock_hydrosulfite_ratio * fed
         causes[SURPLUS] = max(0.0, in_stock - needed)
         needed += causes[SURPLUS]
         # What goes into the last sky leaves the bath as it is; there it takes caustic that is on the yarn.
-        caustic = lacking + bath_salt.caustic_feed_of_bath(
-            needed,
-            overflowed + fixed_losses[LAST_SKY],
-            decayed,
-            on_yarn,
-            overflow,
-            step.bath_caustic,
-            step.carbon_dioxide * (1.0 - 1.0 / step.dips),
-            mixed,
+        taken = other.caustic_per_indigo * sum(otherwise.values())
+        caustic = (
+            lacking
+            + taken
+            + bath_salt.caustic_feed_of_bath(
+                needed,
+                overflowed + fixed_losses[LAST_SKY],
+                decayed,
+                on_yarn,
+                overflow,
+                step.bath_caustic,
+                step.carbon_dioxide * (1.0 - 1.0 / step.dips),
+                mixed,
+            )
         )
         stock_volume = fed / step.stock_indigo
         hydrosulfite_volume = (needed - in_stock) / step.hydrosulfite_dosing
@@ -176,6 +189,7 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
             kept,
             on_yarn,
             lacking,
+            otherwise,
         )
 
     feeds = _standing_still(feeds_at)

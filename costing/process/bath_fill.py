@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from costing.process.bath_reactions import SULFITE_BY_AIR, SULFITE_OXIDATION, VATTING
 from costing.process.mixing import WATER, post_water
+from costing.process.other_reduction import other_reductant, post_other_reduction, reduced_otherwise
 from costing.process.postings import STORE, Book
 from costing.process.reduction import CAUSTIC_PER_HYDROSULFITE, HYDROSULFITE_PER_INDIGO, INDIGO
 from costing.settings.mill import Material
@@ -21,6 +22,7 @@ class DyeLiquor(NamedTuple):
     hydrosulfite: Material
     caustic: Material
     wetting_agent: Material
+    other_reductant: Material | None
 
     @classmethod
     def of(cls, step: IndigoDyeing, materials: Mapping[str, Material]) -> DyeLiquor:
@@ -31,6 +33,7 @@ class DyeLiquor(NamedTuple):
             materials[step.hydrosulfite_product],
             materials[step.caustic_product],
             materials[step.wetting_agent_product],
+            other_reductant(step, materials),
         )
 
     @property
@@ -62,12 +65,13 @@ def post_liquor(
         Where it comes from.
     """
     step = liquor.step
-    water_before = book.product_water
+    water_before = book.product_water + book.reaction_water
     dyed = (volume * step.bath_indigo, volume * hydrosulfite, volume * step.bath_caustic)
     post_dye(book, liquor, cause, *dyed, account)
     agent = liquor.wetting_agent
     book.feed(agent, cause, volume * step.bath_wetting_agent * agent.strength, account)
-    post_water(book, cause, volume - (book.product_water - water_before), account)
+    brought = book.product_water + book.reaction_water - water_before
+    post_water(book, cause, volume - brought, account)
 
 
 def post_dye(
@@ -80,14 +84,20 @@ def post_dye(
     account: str = STORE,
 ) -> None:
     """Bring in dye with what reduces it, free hydrosulfite and free caustic, all as 100 % [kg]."""
-    reducing = HYDROSULFITE_PER_INDIGO * indigo * liquor.powder_share
+    other, share = reduced_otherwise(liquor.step, liquor.indigo)
+    by_hydrosulfite = (1.0 - share) * indigo * liquor.powder_share
+    reducing = HYDROSULFITE_PER_INDIGO * by_hydrosulfite
     with_dye = liquor.indigo.alkali * indigo / liquor.indigo.strength
     book.feed(liquor.indigo, cause, indigo, account)
     book.feed(liquor.hydrosulfite, cause, reducing + hydrosulfite, account)
-    book.feed(liquor.caustic, cause, CAUSTIC_PER_HYDROSULFITE * reducing + caustic - with_dye, account)
-    reduced = indigo / INDIGO * liquor.powder_share
+    takes = CAUSTIC_PER_HYDROSULFITE * reducing + other.caustic_per_indigo * share * indigo
+    book.feed(liquor.caustic, cause, takes + caustic - with_dye, account)
+    reduced = by_hydrosulfite / INDIGO
     book.react(cause, reduced, VATTING)
     sulfite = VATTING["sodium_sulfite"] * reduced
+    sulfite += post_other_reduction(
+        book, liquor.step, cause, share * indigo, liquor.other_reductant, account=account
+    )
     book.react(SULFITE_BY_AIR, liquor.step.sulfite_oxidised * sulfite, SULFITE_OXIDATION)
 
 

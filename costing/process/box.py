@@ -73,6 +73,8 @@ class Box(NamedTuple):
         Liquor in the box; 0 where a bath is filled and drained around each charge [L].
     heated_surface, surface_heat_loss, power : float
         [m2, kJ/h/m2, kW]
+    heat_recovered : float
+        Share of the heat of the feed that drain water gives back [fraction].
     kept : float
         Share of the liquor that the next lot takes over, where the lot keeps its baths [fraction].
     outlet : str
@@ -92,6 +94,7 @@ class Box(NamedTuple):
     heated_surface: float
     surface_heat_loss: float
     power: float
+    heat_recovered: float = 0.0
     kept: float = 0.0
     outlet: str = OVERFLOW
     time: float | None = None
@@ -241,6 +244,7 @@ def run_box(
         box.surface_heat_loss,
         direct=False,  # live steam would thin the liquor
         asked=asked,
+        heat_recovered=box.heat_recovered,
     )
     _post_water(box, flows, book)
     post_power(book, box.power, around, box.time)

@@ -76,10 +76,11 @@ def heat_box(
     surface_heat_loss: float,
     direct: bool,
     asked: str,
+    heat_recovered: float = 0.0,
 ) -> float:
     """Post the steam that holds a box at its temperature.
 
-    Leaves out the walls of the box and what a colder box behind it gives back.
+    Leaves out the walls of the box. Whether the drain holds the heat that it is to give back is not asked.
 
     Parameters
     ----------
@@ -101,6 +102,8 @@ def heat_box(
         True for live steam, False for a closed coil.
     asked : str
         Label of the setting that asks for the temperature, for the error text.
+    heat_recovered : float, optional
+        Share of the heat of the feed that drain water gives back through an exchanger [fraction].
 
     Returns
     -------
@@ -115,13 +118,15 @@ def heat_box(
     Notes
     -----
     Heat ``q = V (h2 - h1) + yarn + surface``. Coil: ``m = q / (h_v - h_l)``. Live steam brings its own
-    water, so it stands for part of the feed: ``m = q / (h_v - h1)``.
+    water, so it stands for part of the feed: ``m = q / (h_v - h1)``. With heat given back the feed enters
+    with ``h1 + r (h2 - h1)`` in the place of ``h1``.
     """
     cold = around.water_temperature
     if temperature <= cold:
         return 0.0
-    cold_enthalpy = steam.water_enthalpy(cold)
     warm_enthalpy = steam.water_enthalpy(temperature)
+    cold_enthalpy = steam.water_enthalpy(cold)
+    cold_enthalpy += heat_recovered * (warm_enthalpy - cold_enthalpy)
     gain = max(0.0, temperature - yarn.temperature)
     moisture = (yarn.regain_water + yarn.liquor) / yarn.fibre
     on_yarn = yarn.fibre * steam.yarn_heat(moisture, temperature - gain, temperature)

@@ -33,6 +33,7 @@ from costing.process.bath_reactions import (
 from costing.process.chemistry import molar_mass
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, holdings, post_power, post_water
+from costing.process.other_reduction import post_other_reduction, reduced_otherwise
 from costing.process.postings import AIR, BATH, DRAIN, PROCESS, YARN, Book
 from costing.process.reduction import (
     CAUSTIC_PER_CARBON_DIOXIDE,
@@ -85,6 +86,10 @@ def dye_indigo(
     feeds = steady_feeds(step, yarn, materials[step.indigo_product], around.throughput)
     _post_dye(book, step, feeds, materials[step.indigo_product])
     _post_hydrosulfite(book, step, feeds, materials[step.hydrosulfite_product])
+    dye_liquor = DyeLiquor.of(step, materials)
+    for cause, reduced in feeds.reduced_otherwise.items():
+        again = cause == SECOND_REDUCTION
+        post_other_reduction(book, step, cause, reduced, dye_liquor.other_reductant, again)
     _post_caustic(book, step, feeds, yarn, materials)
     _post_wetting_agent(book, step, feeds, yarn, materials[step.wetting_agent_product])
     brought = {
@@ -130,7 +135,7 @@ def dye_indigo(
     last_sky = _made_in_last_sky(step, feeds)
     mixed = {name: amount - passed[name] - last_sky.get(name, 0.0) for name, amount in held.items()}
     outflow = feeds.bath_on_yarn + feeds.overflow
-    content = content_over_lot(mixed, outflow, DyeLiquor.of(step, materials), around.lot)
+    content = content_over_lot(mixed, outflow, dye_liquor, around.lot)
     dissolved = {}
     for substance, built_up in content.built_up.items():
         book.move(substance, BUILD_UP, built_up, PROCESS, BATH)
@@ -203,6 +208,9 @@ def _post_caustic(
     for cause, amount in feeds.hydrosulfite.items():
         takes = CAUSTIC_PER_HYDROSULFITE * amount if cause != LAST_SKY else feeds.caustic_lacking
         book.feed(product, cause, takes)
+    other, _ = reduced_otherwise(step, materials[step.indigo_product])
+    for cause, reduced in feeds.reduced_otherwise.items():
+        book.feed(product, cause, other.caustic_per_indigo * reduced)
     book.feed(product, DECAY, 0.5 * CAUSTIC_PER_HYDROSULFITE * feeds.hydrosulfite_decayed)
     book.feed(
         product,

@@ -6,6 +6,7 @@ from typing import Any, Callable
 
 from costing.process.drying import dry
 from costing.process.indigo_dyeing import dye_indigo
+from costing.process.recovering_rinse import rinse_and_recover
 from costing.process.size_box import size
 from costing.process.steaming import steam_goods
 from costing.process.sulfur_dyeing import dye_sulfur
@@ -13,14 +14,17 @@ from costing.process.treatment import treat
 from costing.process.vessel import extract, run_bath
 from costing.process.washing import rinse, scour
 from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.recovering_rinse_step import RecoveringRinse
+from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steamer_step import Steaming
-from costing.settings.steps import Drying, IndigoDyeing, Rinse, Scour
+from costing.settings.steps import Drying, IndigoDyeing, Scour
 from costing.settings.vessel_steps import Extraction, VesselBath
 
 RUNNERS: dict[str, Callable[..., Any]] = {
     Scour.KIND: scour,
     Rinse.KIND: rinse,
+    RecoveringRinse.KIND: rinse_and_recover,
     IndigoDyeing.KIND: dye_indigo,
     SulfurDyeing.KIND: dye_sulfur,
     Treatment.KIND: treat,

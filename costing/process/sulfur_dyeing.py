@@ -42,6 +42,7 @@ def box_of_sulfur_dye(step: SulfurDyeing, yarn: YarnState, materials: Mapping[st
         step.heated_surface,
         step.surface_heat_loss,
         step.power,
+        step.heat_recovered,
         step.bath_kept,
     )
     flows = flows_of(empty, yarn)

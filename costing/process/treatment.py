@@ -43,6 +43,7 @@ def box_of_treatment(step: Treatment, materials: Mapping[str, Material]) -> Box:
         step.heated_surface,
         step.surface_heat_loss,
         step.power,
+        step.heat_recovered,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import NamedTuple
 
 from costing.process import liquor
 from costing.process.bath_content import BUILD_UP, bath_content
@@ -25,8 +26,11 @@ from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
 from costing.settings.mill import Material
-from costing.settings.steps import Rinse, Scour
+from costing.settings.rinse_step import Rinse
+from costing.settings.steps import Scour
 
+RINSE_WATER = "rinse water"
+RINSED_OFF = "rinsed off"
 HOLDS_LEVEL = "holds the level"  # cause of the water that is added where a rinse gets too little
 
 NEUTRALISATION = {
@@ -105,6 +109,7 @@ def scour(
         step.surface_heat_loss,
         around.direct_steam,
         "scour temperature",
+        step.heat_recovered,
     )
     _post_feed_water(book, step, yarn, feed, condensate)
     post_power(book, step.power, around)
@@ -230,6 +235,46 @@ def rinse(
         The leaving yarn, and the lines.
     """
     book = Book(step.name)
+    flows = rinse_boxes(step, yarn, around, book)
+    post_water(book, RINSE_WATER, flows.main_water)
+    send_to_drain(book, step.name, RINSED_OFF, shared_out(yarn.dissolved, 1.0 - flows.residue))
+    send_to_drain(book, step.name, "loose dye rinsed off", yarn.loose)
+    book.move(WATER, RINSE_WATER, flows.drained, PROCESS, DRAIN + step.name)
+    return behind_rinse(step, yarn, around, flows.residue), book
+
+
+class RinseFlows(NamedTuple):
+    """What runs through a row of rinse boxes.
+
+    Attributes
+    ----------
+    residue : float
+        Share of what was dissolved on the yarn that stays on it [fraction].
+    main_water : float
+        Rinse water from the main; live steam stands for the rest [L/kg].
+    drained : float
+        What leaves by the drain [L/kg].
+    """
+
+    residue: float
+    main_water: float
+    drained: float
+
+
+def rinse_boxes(step: Rinse, yarn: YarnState, around: Surroundings, book: Book) -> RinseFlows:
+    """Heat and drive the boxes and hold their level; rinse water and drain are for the caller to post.
+
+    Parameters
+    ----------
+    step : Rinse
+        Settings of the boxes.
+    yarn : YarnState
+        The entering yarn.
+    around : Surroundings
+        Of the run.
+    book : Book
+        Takes the lines.
+    """
     water = step.rinse_water
     if water is None:
         assert step.rinse_water_flow is not None
@@ -251,24 +296,22 @@ def rinse(
         step.surface_heat_loss,
         around.direct_steam,
         "rinse temperature",
+        step.heat_recovered,
     )
     main_water = max(0.0, water - condensate)  # live steam alone may bring more than the valve gives
-    post_water(book, "rinse water", main_water)
     post_water(book, HOLDS_LEVEL, make_up)
-    drained = yarn.liquor + main_water + condensate + make_up - step.pick_up
     post_power(book, step.power, around)
-    stream = step.name
-    send_to_drain(book, stream, "rinsed off", shared_out(yarn.dissolved, 1.0 - residue))
-    send_to_drain(book, stream, "loose dye rinsed off", yarn.loose)
-    book.move(WATER, "rinse water", drained, PROCESS, DRAIN + stream)
-    return (
-        replace(
-            yarn,
-            temperature=max(step.rinse_temperature, around.water_temperature),
-            liquor=step.pick_up,
-            dissolved=shared_out(yarn.dissolved, residue),
-            loose={},
-            air_dry=False,
-        ),
-        book,
+    drained = yarn.liquor + main_water + condensate + make_up - step.pick_up
+    return RinseFlows(residue, main_water, drained)
+
+
+def behind_rinse(step: Rinse, yarn: YarnState, around: Surroundings, residue: float) -> YarnState:
+    """The yarn as it leaves the last rinse box."""
+    return replace(
+        yarn,
+        temperature=max(step.rinse_temperature, around.water_temperature),
+        liquor=step.pick_up,
+        dissolved=shared_out(yarn.dissolved, residue),
+        loose={},
+        air_dry=False,
     )

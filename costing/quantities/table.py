@@ -41,6 +41,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "pressure_basis": ("gauge", "absolute"),
     "steam_heating": ("direct", "closed"),
     "rinse_feed": ("counter-current", "separate feeds"),
+    "other_reduction": ("none", "glucose", "thiourea dioxide", "electrolysis"),
     "dose_basis": ("as delivered", "100 %"),
     "bath_at_start": ("new fill", "standing bath"),
     "bath_at_end": ("kept for the next lot", "dumped"),

@@ -48,6 +48,14 @@ ENERGY = (
     Q("steam_per_evaporated", "kg/kg", "kg/kg", 0.0, 20.0, "steam per water evaporated"),
     Q("surface_heat_loss", "kJ/h/m2", "kW/m2", 0.0, 20.0, "heat lost by each area of open bath"),
     Q("heated_surface", "m2", "m2", 0.0, 300.0, "open surface of the heated box"),
+    Q(
+        "heat_recovered",
+        "",
+        "%",
+        0.0,
+        95.0,
+        "share of the heat of the feed that drain water gives back through an exchanger",
+    ),
     Q("power", "kW", "kW", 0.0, 5000.0, "electric power taken while running"),
     Q("water_mass", "kg/kg", "kg/kg", 0.0, 200.0, "water heated"),
 )

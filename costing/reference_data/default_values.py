@@ -114,7 +114,7 @@ def _default(row: Row, place: Path) -> Default:
     if name not in QUANTITIES:
         raise InputError(row.where, f"quantity is {name!r}; accepted is a name of the table of quantities")
     parts = key.split(".")
-    if len(parts) not in (2, 3) or not parts[0].isidentifier() or parts[1] != name:
+    if len(parts) not in (2, 3) or not parts[0].replace(" ", "_").isidentifier() or parts[1] != name:
         raise InputError(row.where, f"key is {key!r}; accepted is <group>.{name} or <group>.{name}.<at>")
     value, low, high = (_house(row, name, column) for column in ("value", "low", "high"))
     if not low <= value <= high:

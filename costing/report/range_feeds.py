@@ -14,14 +14,16 @@ from costing.ledger.box_lot import BOXES
 from costing.ledger.whole import Ledger
 from costing.process.box import flows_of
 from costing.process.mixing import WATER
+from costing.process.other_reduction import reduced_otherwise
 from costing.process.postings import STORE, Book, Posting
 from costing.process.size_box import size_liquor
 from costing.process.yarn import YarnState
 from costing.reference_data import substances
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.mill import Material
+from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
-from costing.settings.steps import IndigoDyeing, Rinse, Step
+from costing.settings.steps import IndigoDyeing, Step
 
 NOUGHT = 1e-12  # kg/kg: less is rounding
 FULL = 0.99  # products that fill so much of a liquor are it: there is no room for water
@@ -120,14 +122,16 @@ def _dye_bath(
     """Stock vat, the two dosing liquors beside it, and what is left: the wetting agent."""
     feeds = ledger.run.feeds[step.name]
     rest = dict(products)
-    stock = {}
+    stock: dict[str, float] = {}
+    other, _ = reduced_otherwise(step, materials[step.indigo_product])
     for code, pure in (
         (step.indigo_product, feeds.indigo),
         (step.hydrosulfite_product, feeds.hydrosulfite_in_stock),
         (step.caustic_product, step.stock_caustic_ratio * feeds.indigo),
+        (step.other_reductant_product, other.product_per_indigo * sum(feeds.reduced_otherwise.values())),
     ):
-        amount = pure / materials[code].strength
-        if amount > NOUGHT:
+        if pure > NOUGHT:
+            amount = pure / materials[code].strength
             stock[code] = amount
             rest[code] = rest.get(code, 0.0) - amount
     found = [_made_up(step.name, STOCK, stock, feeds.stock_volume, materials)]

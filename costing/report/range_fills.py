@@ -11,7 +11,7 @@ from costing.ledger.whole import Ledger
 from costing.process.bath_fill import DyeLiquor, post_liquor
 from costing.process.bath_lot import RESTORED, post_stops
 from costing.process.box import post_fill
-from costing.process.postings import Book
+from costing.process.postings import POWER, Book
 from costing.process.surroundings import Lot
 from costing.process.washing import post_scour_liquor
 from costing.process.yarn import YarnState
@@ -69,7 +69,7 @@ def _fresh(
     book = Book(step.name)
     if isinstance(step, IndigoDyeing):
         post_liquor(book, DyeLiquor.of(step, materials), "", 1.0, step.bath_hydrosulfite)
-        return taken(book.postings), step.bath_volume, step.bath_kept
+        return _weighed(taken(book.postings)), step.bath_volume, step.bath_kept
     if isinstance(step, Scour):
         post_scour_liquor(book, step, materials, "", 1.0)
         return taken(book.postings), step.tank_volume, 0.0
@@ -87,6 +87,11 @@ def _fresh(
     return None
 
 
+def _weighed(amounts: dict[str, float]) -> dict[str, float]:
+    """Products and water; the power of a cell that reduces the dye is no product."""
+    return {code: amount for code, amount in amounts.items() if code != POWER}
+
+
 def given_at_start(ledger: Ledger) -> list[tuple[str, str, dict[str, float]]]:
     """Box, why, and products as delivered [kg] that a lot is given before it starts, fresh liquor apart."""
     found = []
@@ -94,7 +99,7 @@ def given_at_start(ledger: Ledger) -> list[tuple[str, str, dict[str, float]]]:
     for step in ledger.steps:
         for cause in (STRENGTHENED, RESTORED):
             of_cause = (item for item in ledger.postings if (item[0], item[3]) == (step.name, cause))
-            amounts = taken(of_cause)
+            amounts = _weighed(taken(of_cause))
             if any(amounts.values()):
                 found.append((step.name, cause, {code: amount * mass for code, amount in amounts.items()}))
     return found

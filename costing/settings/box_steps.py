@@ -16,6 +16,7 @@ BOX_RANGE = (
     "tank_volume",
     "heated_surface",
     "surface_heat_loss",
+    "heat_recovered",
     "power",
 )
 
@@ -54,6 +55,7 @@ class Treatment:
     heated_surface: float
     surface_heat_loss: float
     power: float
+    heat_recovered: float = 0.0
     dose_basis: str = "as delivered"
     first_product: str = ""
     second_product: str = ""
@@ -137,6 +139,7 @@ class SulfurDyeing:
     power: float
     reductant_left: float
     bath_kept: float
+    heat_recovered: float = 0.0
     other_product: str = ""
     other_dose: float | None = None
 

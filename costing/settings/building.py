@@ -69,6 +69,14 @@ def _plan(kind: type) -> tuple[tuple[str, Any, str], ...]:
     return tuple((field.name, field.default, sort(field.name)) for field in fields(kind))
 
 
+def _counts(kind: type, name: str, values: Mapping[str, Any]) -> bool:
+    """True where a default is to be taken: always, or only where another field has a word or is filled."""
+    if name not in getattr(kind, "ONLY_WITH", {}):
+        return True
+    other, word = kind.ONLY_WITH[name]  # type: ignore[attr-defined]
+    return bool(values[other] == word if word else values[other])
+
+
 EMPTY = Entry(None, "")
 
 
@@ -111,7 +119,7 @@ def build(
         where = entry.where or owner
         if entry.value is None or entry.value == "":
             key = default_key(groups, name)
-            if key:
+            if key and _counts(kind, name, values):
                 values[name] = table[key].value
                 assumptions[Assumption(owner, key)] = None
             elif default is not MISSING:

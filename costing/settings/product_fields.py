@@ -27,6 +27,9 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "sulfur_dye_product": ("",),
     "batch_dye_product": ("",),
     "reductant_product": REDUCTANTS,
+    "other_reductant_product": ("glucose", "thiourea_dioxide"),
+    "returned_dye_product": ("indigo",),
+    "recovered_caustic_product": ("sodium_hydroxide",),
     "wetting_agent_product": PLAIN,
     "sequestrant_product": PLAIN,
     "other_product": PLAIN,
@@ -41,7 +44,10 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
 OPTIONAL_PRODUCTS = (
     *("first_product", "second_product", "third_product", "fourth_product", "fifth_product"),
     "other_product",
+    "other_reductant_product",
     "batch_dye_product",
+    "returned_dye_product",
+    "recovered_caustic_product",
 )
 
 # Rows whose product must have this role, and rows whose product must not be a dye.

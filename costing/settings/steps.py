@@ -9,9 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar, Union, get_args
 
-from costing.quantities import InputError
+from costing.quantities import InputError, label
 from costing.settings.box_steps import SulfurDyeing, Treatment
 from costing.settings.building import check_fields
+from costing.settings.recovering_rinse_step import RecoveringRinse
+from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steamer_step import Steaming
 from costing.settings.vessel_steps import Extraction, VesselBath
@@ -42,6 +44,7 @@ class Scour:
         "tank_volume",
         "heated_surface",
         "surface_heat_loss",
+        "heat_recovered",
         "power",
     )
 
@@ -64,47 +67,14 @@ class Scour:
     heated_surface: float
     surface_heat_loss: float
     power: float
+    heat_recovered: float = 0.0
 
     def __post_init__(self) -> None:
         check_fields(self, self.name)
 
 
-@dataclass(frozen=True)
-class Rinse:
-    """A row of rinse boxes with fresh water, in counter-current or fed each on its own."""
-
-    KIND: ClassVar[str] = "rinse"
-    RECIPE: ClassVar[tuple[str, ...]] = ("rinse_water", "rinse_water_flow", "rinse_temperature")
-    RANGE: ClassVar[tuple[str, ...]] = (
-        "boxes",
-        "rinse_feed",
-        "exchange",
-        "pick_up",
-        "heated_surface",
-        "surface_heat_loss",
-        "power",
-    )
-
-    name: str
-    rinse_temperature: float
-    boxes: float
-    rinse_feed: str
-    exchange: float
-    pick_up: float
-    heated_surface: float
-    surface_heat_loss: float
-    power: float
-    rinse_water: float | None = None
-    rinse_water_flow: float | None = None
-
-    def __post_init__(self) -> None:
-        check_fields(self, self.name)
-        given = [value for value in (self.rinse_water, self.rinse_water_flow) if value is not None]
-        if len(given) != 1:
-            what = "both are filled" if given else "both are empty"
-            raise InputError(
-                self.name, f"rinse water and rinse water flow: {what}; fill one, in L/kg or in m3/h, not both"
-            )
+ELECTROLYSIS = "electrolysis"
+NO_OTHER = "none"
 
 
 @dataclass(frozen=True)
@@ -135,7 +105,15 @@ class IndigoDyeing:
         "start_indigo",
         "start_hydrosulfite",
         "start_recovered",
+        "other_reduction",
+        "other_reduction_share",
+        "other_reductant_product",
+        "electrolysis_energy",
     )
+    # A default that is taken only where another row says so.
+    ONLY_WITH: ClassVar[dict[str, tuple[str, str]]] = {
+        "electrolysis_energy": ("other_reduction", ELECTROLYSIS),
+    }
     RANGE: ClassVar[tuple[str, ...]] = (
         "boxes",
         "bath_volume",
@@ -206,9 +184,14 @@ class IndigoDyeing:
     power: float
     start_indigo: float | None = None
     start_hydrosulfite: float | None = None
+    other_reduction: str = NO_OTHER
+    other_reduction_share: float | None = None
+    other_reductant_product: str = ""
+    electrolysis_energy: float | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, self.name)
+        self._check_other_reduction()
         if self.dips > self.boxes:
             raise InputError(
                 self.name,
@@ -220,6 +203,19 @@ class IndigoDyeing:
                 f"stock indigo is {1000 * self.stock_indigo:g} g/L against {1000 * self.bath_indigo:g} g/L "
                 "in the bath; accepted is a stock vat at least half as strong again as the bath",
             )
+
+    def _check_other_reduction(self) -> None:
+        """Refuse another reduction that does not say all it needs."""
+        if self.other_reduction == NO_OTHER:
+            return
+        wanted = "electrolysis_energy" if self.other_reduction == ELECTROLYSIS else "other_reductant_product"
+        for name in ("other_reduction_share", wanted):
+            if getattr(self, name) in (None, ""):
+                raise InputError(
+                    self.name,
+                    f"other reduction is {self.other_reduction!r} and {label(name)} is empty; accepted is "
+                    "both filled, or the other reduction 'none'",
+                )
 
 
 @dataclass(frozen=True)
@@ -249,7 +245,17 @@ class Drying:
 
 
 Step = Union[
-    Scour, Rinse, IndigoDyeing, SulfurDyeing, Treatment, Sizing, VesselBath, Extraction, Steaming, Drying
+    Scour,
+    Rinse,
+    RecoveringRinse,
+    IndigoDyeing,
+    SulfurDyeing,
+    Treatment,
+    Sizing,
+    VesselBath,
+    Extraction,
+    Steaming,
+    Drying,
 ]
 
 STEP_KINDS: dict[str, type[Step]] = {kind.KIND: kind for kind in get_args(Step)}

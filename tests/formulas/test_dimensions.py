@@ -38,6 +38,10 @@ CONSTANTS = {
     "carbon_dioxide": "kg/mol",
     "molar_volume": "L/mol",
     "atmosphere": "bar",
+    "unit_density": "kg/L",
+    "water_density": "kg/L",
+    "charge": "kA*h/mol",
+    "indigo": "kg/mol",
 }
 
 

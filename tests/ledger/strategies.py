@@ -17,6 +17,7 @@ BOXES = [
     ("sulfur top", "sulfur"),
     ("oxidation", "treatment"),
     ("softener", "treatment"),
+    ("rinse with recovery", "recovering rinse"),
     ("vessel dyeing", "bath"),
     ("soaping", "bath"),
     ("steaming", "steaming"),
@@ -29,7 +30,22 @@ def number(low: float, high: float) -> st.SearchStrategy[float]:
     return st.floats(low, high, allow_nan=False, allow_infinity=False)
 
 
-INDIGO_RECIPE = st.fixed_dictionaries(
+OTHER_REDUCTION = st.one_of(
+    st.just({"other_reduction": "none"}),
+    st.builds(
+        lambda kind, share, energy: {
+            "other_reduction": kind,
+            "other_reduction_share": share,
+            "other_reductant_product": {"glucose": "GLUCOSE", "thiourea dioxide": "TUD"}.get(kind),
+            "electrolysis_energy": energy,
+        },
+        st.sampled_from(["glucose", "thiourea dioxide", "electrolysis"]),
+        st.floats(0.0, 100.0, allow_nan=False, allow_infinity=False),
+        st.one_of(st.none(), st.floats(0.2, 10.0, allow_nan=False, allow_infinity=False)),
+    ),
+)
+
+INDIGO_BATH = st.fixed_dictionaries(
     {
         "indigo_product": st.sampled_from(["INDIGO", "PASTE", "READY"]),
         "indigo_on_yarn": number(0.05, 6.0),
@@ -51,6 +67,8 @@ INDIGO_RECIPE = st.fixed_dictionaries(
         "start_recovered": number(0.0, 100.0),
     }
 )
+
+INDIGO_RECIPE = st.builds(lambda bath, other: {**bath, **other}, INDIGO_BATH, OTHER_REDUCTION)
 
 INDIGO_MACHINE = st.fixed_dictionaries(
     {
@@ -94,6 +112,7 @@ BOX_MACHINE = st.fixed_dictionaries(
         "pick_up": number(0.4, 1.4),
         "exchange": number(20.0, 100.0),
         "tank_volume": number(50.0, 5000.0),
+        "heat_recovered": number(0.0, 95.0),
     }
 )
 
@@ -186,6 +205,26 @@ RINSE_MACHINE = st.fixed_dictionaries(
         "rinse_feed": st.sampled_from(["counter-current", "separate feeds"]),
         "exchange": number(10.0, 100.0),
         "pick_up": number(0.4, 1.4),
+        "heat_recovered": number(0.0, 95.0),
+    }
+)
+
+RECOVERY_RECIPE = st.builds(
+    lambda rinse, products: {**rinse, **products},
+    RINSE_RECIPE,
+    st.fixed_dictionaries(
+        {
+            "returned_dye_product": st.sampled_from([None, "INDIGO", "PASTE"]),
+            "recovered_caustic_product": st.sampled_from([None, "LYE", "FLAKE"]),
+        }
+    ),
+)
+
+RECOVERY_MACHINE = st.fixed_dictionaries(
+    {
+        "water_reused": number(0.0, 95.0),
+        "reuse_energy": number(0.0, 10.0),
+        "recovery_steam": number(0.0, 2.0),
     }
 )
 
@@ -251,6 +290,14 @@ def mills(draw: st.DrawFn) -> dict[str, Any]:
             machine[step] = {"pick_up": draw(number(0.4, 1.4))}
         elif kind == "rinse":
             recipe[step], machine[step] = draw(RINSE_RECIPE), draw(RINSE_MACHINE)
+        elif kind == "recovering rinse":
+            recipe[step], machine[step] = draw(RECOVERY_RECIPE), draw(RINSE_MACHINE) | draw(RECOVERY_MACHINE)
+            for share, product in (
+                ("dye_returned", "returned_dye_product"),
+                ("caustic_recovered", "recovered_caustic_product"),
+            ):
+                if recipe[step][product]:
+                    machine[step][share] = draw(number(0.0, 100.0))
         elif kind == "sulfur":
             recipe[step], machine[step] = draw(SULFUR_RECIPE), draw(SULFUR_MACHINE)
         elif kind == "treatment":

@@ -48,15 +48,16 @@ def totals(step: IndigoDyeing, overflow: float, liquor: float, caustic_in: float
         + step.circulation_oxygen * step.circulation_flow / throughput
         + step.entrained_air * step.oxygen_in_air * (1 - step.wetted_out)
     )
-    reduced = 0.0 if dye.substance == "leuco_indigo" else indigo
+    powder = dye.substance != "leuco_indigo"
+    # For each indigo: one of hydrosulfite and two of caustic, or what reduces it otherwise and its caustic.
+    share = (step.other_reduction_share or 0.0) if powder and step.other_reduction != "none" else 0.0
+    otherwise = share * (1 + step.redissolved) * indigo
+    its_caustic = {"glucose": 1, "thiourea dioxide": 2}.get(step.other_reduction, 0) * M_CAUSTIC / M_INDIGO
+    by_hydrosulfite = ((1 if powder else 0) + step.redissolved) * (1 - share) * indigo
     decayed = step.decay_rate * step.bath_volume * step.bath_hydrosulfite / throughput
     overflowed = overflow * step.bath_hydrosulfite
     hydrosulfite = (
-        (reduced + step.redissolved * indigo) * M_HYDROSULFITE / M_INDIGO
-        + carried
-        + per_oxygen * oxygen
-        + decayed
-        + overflowed
+        by_hydrosulfite * M_HYDROSULFITE / M_INDIGO + carried + per_oxygen * oxygen + decayed + overflowed
     )
     in_stock = step.stock_hydrosulfite_ratio * indigo
     hydrosulfite = max(hydrosulfite, in_stock)
@@ -75,6 +76,7 @@ def totals(step: IndigoDyeing, overflow: float, liquor: float, caustic_in: float
         + overflow * step.bath_caustic
         + gas * (step.dips - 1) / step.dips
         + lacking
+        + its_caustic * otherwise
         - caustic_in * (1 - old / liquor)
     )
     caustic_in_stock = (step.stock_caustic_ratio + dye.alkali / dye.strength) * indigo

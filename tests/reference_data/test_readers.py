@@ -13,6 +13,7 @@ import pytest
 
 from costing.quantities import InputError
 from costing.reference_data import fingerprint, folder
+from costing.reference_data.caustic_density import read_caustic_density
 from costing.reference_data.default_values import read_defaults
 from costing.reference_data.materials_and_cautions import (
     read_cautions,
@@ -114,6 +115,20 @@ def test_a_broken_default_is_refused_in_one_line(copy: Path, old: str, new: str,
         (read_trade_words, "trade_words.csv", "lye,sodium_hydroxide", "lye,potash", "means is 'potash'"),
         (read_cautions, "cautions.csv", "icsc-1717", "icsc-17", "source is 'icsc-17'"),
         (read_substances, "substances.csv", "C16H10N2O2", "", "formula is empty"),
+        (
+            read_caustic_density,
+            "caustic_density.csv",
+            "3.846,1.03911",
+            "3.846,1.01",
+            "accepted are both above",
+        ),
+        (
+            read_caustic_density,
+            "caustic_density.csv",
+            "3.846,1.03911",
+            "1.846,1.03911",
+            "mass_share is 1.846",
+        ),
         (read_published_ranges, "published_ranges.csv", "15,20,L/kg", "25,20,L/kg", "low is 25, above high"),
         (read_published_ranges, "published_ranges.csv", "15,20,L/kg", "15,20,l/kilo", "unit is 'l/kilo'"),
     ],

@@ -10,7 +10,8 @@ from costing.quantities import InputError
 from costing.reference_data import defaults
 from costing.settings.building import Assumption, Entry, build
 from costing.settings.mill import Enquiry, Range
-from costing.settings.steps import STEP_KINDS, Rinse
+from costing.settings.rinse_step import Rinse
+from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
 # Facts that no setting holds: read by the discharge view, or points of a curve for the reader.

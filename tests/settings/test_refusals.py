@@ -14,7 +14,8 @@ from costing.reference_data import substances
 from costing.settings.building import Entry, build
 from costing.settings.mill import Mill
 from costing.settings.product_fields import PRODUCT_FIELDS
-from costing.settings.steps import STEP_KINDS, Rinse
+from costing.settings.rinse_step import Rinse
+from costing.settings.steps import STEP_KINDS
 from tests.example_mill import ROUTE, example_mill, material
 
 AUXILIARIES = ("wetting_agent_product", "sequestrant_product")
@@ -23,7 +24,7 @@ AUXILIARY_ROLES = ("salt",)
 
 def mill_with(field: str, **product: Any) -> Mill:
     """The example mill with one product more, named by every step that has the field."""
-    others = ("sulfur", "treatment", "size", "bath")
+    others = ("sulfur", "treatment", "size", "bath", "recovering rinse")
     routes = (ROUTE, *([("step", kind)] for kind in others))
     route = next(steps for steps in routes if any(field in STEP_KINDS[kind].RECIPE for _, kind in steps))
     mill = example_mill(route=route)

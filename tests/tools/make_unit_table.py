@@ -114,6 +114,10 @@ WANTED = {
     "MJ": "MJ",
     "kWh/kg": "kWh/kg",
     "Wh/kg": "Wh/kg",
+    "kWh/m3": "kWh/m**3",
+    "kWh/L": "kWh/L",
+    "V": "volt",
+    "mV": "millivolt",
     # money; the currency itself is text beside the number
     "money": "money",
     "money/kg": "money/kg",
