@@ -34,6 +34,7 @@ CONTESTED = {
         *("sky_destruction", "sulfite_oxidised", "surface_oxygen"),
     },
     "lot": set(),
+    "recovering rinse": {"exchange", "pick_up"},
     "rinse": {"exchange", "pick_up"},
     "scour": {"pick_up", "scour_caustic", "scour_overflow", "weight_loss"},
     "sets": set(),
