@@ -244,21 +244,21 @@ def react_all(book: Book, held: Mapping[str, float]) -> None:
             going = _react(book, there, reaction, 1.0) or going
 
 
-def react_share(book: Book, held: Mapping[str, float], reaction: Reaction, share: float) -> None:
+def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: float) -> None:
     """Post one reaction of the same share of what its partners allow.
 
     Parameters
     ----------
     book : Book
         Takes the lines.
-    held : mapping
-        Substance -> amount in the box, water apart [kg/kg].
+    held : dict
+        Substance -> amount in the box, water apart; left as the reaction leaves it [kg/kg].
     reaction : Reaction
         What reacts; gases come from the air.
     share : float
         Of what the scarcest partner allows [fraction].
     """
-    _react(book, dict(held), reaction, share)
+    _react(book, held, reaction, share)
 
 
 def _react(book: Book, there: dict[str, float], reaction: Reaction, share: float) -> bool:

@@ -97,7 +97,7 @@ def dye_sulfur(
     book = Book(step.name)
     dye, reductant = materials[step.sulfur_dye_product], materials[step.reductant_product]
 
-    def use_up(lines: Book, met: Mapping[str, float]) -> None:
+    def use_up(lines: Book, met: dict[str, float]) -> None:
         for name in FORMS.get(reductant.substance, (reductant.substance,)):
             react_share(lines, met, USED_UP[name], 1.0 - step.reductant_left)
 

@@ -83,7 +83,7 @@ def treat(
         book.move(substance, "stays on the yarn", amount, PROCESS, YARN)
     # Peroxide that breaks down behind the box leaves its water in the yarn's liquor.
     behind = Book(step.name)
-    react_share(behind, left.dissolved, PEROXIDE_DECAY, step.peroxide_broken_down)
+    react_share(behind, dict(left.dissolved), PEROXIDE_DECAY, step.peroxide_broken_down)
     book.postings += behind.postings
     changed = behind.held()
     made = changed.pop(WATER, 0.0)

@@ -97,7 +97,7 @@ def run_bath(
         book.move(dye.code, "stays on the yarn", fixed, PROCESS, YARN)
         on_fibre[dye.code] = exhausted - fixed
 
-    def use_up(lines: Book, met: Mapping[str, float]) -> None:
+    def use_up(lines: Book, met: dict[str, float]) -> None:
         for substance, reaction in USED_UP.items():
             if met.get(substance, 0.0) > 0.0:
                 react_share(lines, met, reaction, 1.0 - step.reductant_left)
