@@ -228,7 +228,7 @@ PRINTED = {
     "Cost lines": ("A", 140),
     "Ledger": ("A", 680),
     "Typical values": ("A", 56),
-    "Purchasing": ("A", 36),
+    "Purchasing": ("A", 42),
     "Checks": ("A", 64),
 }
 

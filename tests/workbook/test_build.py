@@ -187,7 +187,7 @@ def test_numbers_and_lists_of_the_inputs_are_checked(book: Workbook) -> None:
 def test_a_rule_holds_in_the_unit_that_stands_beside_it(book: Workbook) -> None:
     sheet = book["Recipes"]
     row = next(r for r in range(1, sheet.max_row + 1) if sheet.cell(r, 2).value == "bath indigo")
-    (rule,) = [r for r in sheet.data_validations.dataValidation if f"I{row}" in str(r.sqref)]
+    (rule,) = [r for r in sheet.data_validations.dataValidation if f"I{row}" in r.sqref]
     item = QUANTITIES["bath_indigo"]
     assert rule.formula1 == f'IF($C{row}="g/L",{item.low:g},-1E+300)'
     assert rule.formula2 == f'IF($C{row}="g/L",{item.high:g},1E+300)'

@@ -66,7 +66,7 @@ def _book_and_results(demo: bool) -> tuple[Workbook, dict[str, dict[str, Any]]]:
         book[place[0]][place[1].replace("$", "")].value = None
     book.properties.title = "The mill's book"
     book.properties.creator = "costing"
-    book.properties.description = "Styles, recipes, ranges, prices and enquiries for rope-dyed denim warp"
+    book.properties.description = "Styles, recipes, ranges, prices and enquiries for dyed denim"
     return book, results
 
 
