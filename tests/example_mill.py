@@ -76,6 +76,7 @@ MATERIALS = [
     material("ACETIC", "acetic_acid", 0.80, "water", 0.8, density=1.07),
     material("SULFURIC", "sulfuric_acid", 0.96, "water", 0.2, density=1.84),
     material("ASH", "sodium_carbonate", 0.99, "inert", 0.3),
+    material("GAS", "", 1.0, "inert", 0.15, own_nitrogen=1.0),
     material("SOFT", "", 0.25, "water", 1.0, own_oxygen_demand=2.4),
     material("STARCH", "", 0.88, "water", 0.6, own_oxygen_demand=1.184),
     material("WAX", "", 0.95, "inert", 1.4, own_oxygen_demand=3.0),

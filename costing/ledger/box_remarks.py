@@ -12,6 +12,7 @@ from costing.process.box import OVERFLOW
 from costing.process.mixing import WATER
 from costing.process.postings import AIR, DRAIN, STORE
 from costing.process.size_box import size_liquor
+from costing.reference_data import defaults
 from costing.settings.box_steps import SulfurDyeing
 from costing.settings.product_fields import DYE
 from costing.settings.recovering_rinse_step import RecoveringRinse
@@ -84,6 +85,13 @@ def _of_steps(ledger: Ledger) -> Found:
                 yield (
                     step.name,
                     f"the dye comes reduced: the other reduction, {step.other_reduction}, is not used",
+                )
+            open_box = defaults()["indigo.surface_oxygen"].value
+            if step.blanket_use and step.surface_oxygen >= open_box:
+                yield (
+                    step.name,
+                    f"gas keeps air off, but the surface takes up {1000 * step.surface_oxygen:.3g} g/m2/h of "
+                    "oxygen like an open box: put what is measured under the gas",
                 )
             in_a_dip = step.indigo_on_yarn / step.dips
             if in_a_dip > MUCH_DYE_IN_A_DIP:

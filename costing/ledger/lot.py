@@ -22,6 +22,7 @@ from costing.ledger.route_run import Run
 from costing.process.bath_content import BathContent
 from costing.process.bath_fill import DyeLiquor, post_dye, post_liquor
 from costing.process.bath_lot import aged_hydrosulfite, post_ageing, post_start, post_stops
+from costing.process.indigo_dyeing import post_blanket
 from costing.process.mixing import WATER, post_water
 from costing.process.postings import (
     DRAIN,
@@ -112,6 +113,7 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
     post_start(book, bath, lot)
     post_stops(book, bath, lot)
     post_ageing(book, bath, handed_on)
+    post_blanket(book, step, plan.stoppage_hours, "keeps air off the dye boxes in stoppages")
     # The bath stays as full as it was: water that is made, and that of the products, goes with the yarn.
     made = balance(book.postings[before:], PROCESS).get(WATER, 0.0)
     stream = DRAIN + (rinse or f"{step.name} overflow")

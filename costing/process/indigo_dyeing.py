@@ -34,7 +34,7 @@ from costing.process.chemistry import molar_mass
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, holdings, post_power, post_water
 from costing.process.other_reduction import post_other_reduction, reduced_otherwise
-from costing.process.postings import AIR, BATH, DRAIN, PROCESS, YARN, Book
+from costing.process.postings import AIR, BATH, DRAIN, PROCESS, STORE, YARN, Book
 from costing.process.reduction import (
     CAUSTIC_PER_CARBON_DIOXIDE,
     CAUSTIC_PER_HYDROSULFITE,
@@ -49,6 +49,7 @@ from costing.settings.mill import Material
 from costing.settings.steps import IndigoDyeing
 
 OVERFLOW = "bath overflow"
+BLANKET = "keeps air off the dye boxes"
 ON_PURPOSE = ("leuco_indigo", "sodium_hydrosulfite")  # held at their strength, lot by lot
 
 
@@ -115,6 +116,7 @@ def dye_indigo(
         asked="bath temperature",
     )
     post_power(book, step.power, around)
+    post_blanket(book, step, 1.0 / around.throughput)
 
     dye_behind = step.indigo_on_yarn / (1.0 - step.rinse_loss)
     book.react("airs on the yarn", dye_behind / INDIGO, AIRING)
@@ -161,6 +163,13 @@ def dye_indigo(
         ),
         book,
     )
+
+
+def post_blanket(book: Book, step: IndigoDyeing, hours: float, cause: str = BLANKET) -> None:
+    """Post the gas over the boxes as bought; what it spares is in the oxygen that surface and fall take."""
+    if step.blanket_product:
+        gas = (step.blanket_use or 0.0) * hours
+        book.move(step.blanket_product, cause, gas, STORE, AIR, step.blanket_product)
 
 
 def post_sulfite_oxidation(book: Book, step: IndigoDyeing) -> None:

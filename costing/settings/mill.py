@@ -299,7 +299,7 @@ class Mill:
                 )
             entries.update(self.range_steps[range_.code, name])
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
-            self._check_products(entries, kind.RECIPE, owner)
+            self._check_products(entries, (*kind.RECIPE, *kind.RANGE), owner)
             built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
         self._built[recipe.code, range_.code] = built
         return built

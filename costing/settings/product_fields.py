@@ -1,4 +1,4 @@
-"""Which products a recipe may name for which of its rows."""
+"""Which products a recipe or a range may name for which of its rows."""
 
 from __future__ import annotations
 
@@ -30,6 +30,7 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "other_reductant_product": ("glucose", "thiourea_dioxide"),
     "returned_dye_product": ("indigo",),
     "recovered_caustic_product": ("sodium_hydroxide",),
+    "blanket_product": PLAIN,
     "wetting_agent_product": PLAIN,
     "sequestrant_product": PLAIN,
     "other_product": PLAIN,
@@ -48,6 +49,7 @@ OPTIONAL_PRODUCTS = (
     "batch_dye_product",
     "returned_dye_product",
     "recovered_caustic_product",
+    "blanket_product",
 )
 
 # Rows whose product must have this role, and rows whose product must not be a dye.

@@ -136,6 +136,8 @@ class IndigoDyeing:
         "ageing_loss",
         "bath_kept",
         "fill_water_oxygen",
+        "blanket_product",
+        "blanket_use",
         "power",
     )
 
@@ -188,10 +190,17 @@ class IndigoDyeing:
     other_reduction_share: float | None = None
     other_reductant_product: str = ""
     electrolysis_energy: float | None = None
+    blanket_product: str = ""
+    blanket_use: float | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, self.name)
         self._check_other_reduction()
+        if bool(self.blanket_product) != (self.blanket_use is not None):
+            raise InputError(
+                self.name,
+                "blanket product and blanket use: one is empty; accepted is both filled or both empty",
+            )
         if self.dips > self.boxes:
             raise InputError(
                 self.name,

@@ -70,7 +70,12 @@ INDIGO_BATH = st.fixed_dictionaries(
 
 INDIGO_RECIPE = st.builds(lambda bath, other: {**bath, **other}, INDIGO_BATH, OTHER_REDUCTION)
 
-INDIGO_MACHINE = st.fixed_dictionaries(
+BLANKET = st.one_of(
+    st.just({}),
+    st.builds(lambda use: {"blanket_product": "GAS", "blanket_use": use}, number(0.0, 200.0)),
+)
+
+OPEN_BOXES = st.fixed_dictionaries(
     {
         "boxes": st.just(10),
         "bath_volume": number(500.0, 40000.0),
@@ -93,6 +98,8 @@ INDIGO_MACHINE = st.fixed_dictionaries(
         "power": number(0.0, 200.0),
     }
 )
+
+INDIGO_MACHINE = st.builds(lambda boxes, blanket: {**boxes, **blanket}, OPEN_BOXES, BLANKET)
 
 SCOUR_RECIPE = st.fixed_dictionaries(
     {

@@ -22,16 +22,21 @@ AUXILIARIES = ("wetting_agent_product", "sequestrant_product")
 AUXILIARY_ROLES = ("salt",)
 
 
+def _fields(kind: str) -> tuple[str, ...]:
+    return (*STEP_KINDS[kind].RECIPE, *STEP_KINDS[kind].RANGE)
+
+
 def mill_with(field: str, **product: Any) -> Mill:
     """The example mill with one product more, named by every step that has the field."""
     others = ("sulfur", "treatment", "size", "bath", "recovering rinse")
     routes = (ROUTE, *([("step", kind)] for kind in others))
-    route = next(steps for steps in routes if any(field in STEP_KINDS[kind].RECIPE for _, kind in steps))
+    route = next(steps for steps in routes if any(field in _fields(kind) for _, kind in steps))
     mill = example_mill(route=route)
     mill.materials["X"] = material("X", **{"strength": 0.5, "remainder": "water", "price": 1.0, **product})
     for step, kind in route:
-        if field in STEP_KINDS[kind].RECIPE:
-            entries = mill.recipe_steps["R", step]
+        if field in _fields(kind):
+            of_recipe = field in STEP_KINDS[kind].RECIPE
+            entries = mill.recipe_steps["R", step] if of_recipe else mill.range_steps["M", step]
             entries[field] = Entry("X", f"test, {field}")
     return mill
 
