@@ -22,7 +22,7 @@ from costing.book.sheet import column_letters
 LAST_CELLS = {
     "Enquiries": "X80",
     "Styles": "AF60",
-    "Recipes": "AF500",
+    "Recipes": "AL500",
     "Ranges": "X260",
     "Routes": "H200",
     "Materials": "Z120",
