@@ -122,7 +122,7 @@ def _of_recovery(step: RecoveringRinse, ledger: Ledger) -> Found:
     for code in filter(None, (step.returned_dye_product, step.recovered_caustic_product)):
         if ledger.used(code) < 0.0:
             yield step.name, f"more {code} is won back than the route takes: the rest saves nothing"
-    if step.returned_dye_product and step.dye_returned > 0.0:
+    if step.returned_dye_product and step.dye_returned:
         for vat, feeds in ledger.run.feeds.items():
             if not feeds.hydrosulfite[REDUCTION] and not any(feeds.reduced_otherwise.values()):
                 yield (

@@ -17,12 +17,14 @@ from costing.reference_data import defaults, published_ranges
 from costing.settings.building import default_key
 from costing.settings.mill import Mill
 from costing.settings.rinse_step import Rinse
-from costing.settings.steps import IndigoDyeing
+from costing.settings.steps import NO_OTHER, IndigoDyeing
 
 MUCH_OVERFLOW = 0.1  # L/kg
 TOLD = (SURPLUS, CAUSTIC_SURPLUS, HOLDS_LEVEL)  # causes that are worth a word
 FAR = 5.0  # times below or above what is usual, from where a slip of a hundred times is likelier
 METRES_PER_KM = 1000.0
+# What is usual of the stock vat is so where hydrosulfite alone reduces the dye.
+OF_HYDROSULFITE = ("stock_hydrosulfite_ratio", "stock_caustic_ratio")
 WITHOUT_DEFAULT = ("indigo_on_yarn", "order_length")  # their usual range is among the published ones
 
 
@@ -173,6 +175,8 @@ def _unusual(ledger: Ledger, mill: Mill) -> tuple[list[Remark], list[Remark]]:
     for owner, groups, item, cell_of in owners:
         for name, low, high in _compared(type(item), groups):  # type: ignore[arg-type]
             value = getattr(item, name)
+            if name in OF_HYDROSULFITE and getattr(item, "other_reduction", NO_OTHER) != NO_OTHER:
+                continue
             # What is usual is no slip; only where 0 is usual too may it be a hundredth of what was meant.
             if value is None or 0.0 < low <= value <= high:
                 continue

@@ -58,23 +58,25 @@ def rinse_and_recover(
     book = Book(step.name)
     flows = rinse_boxes(step, yarn, around, book)
     reused = min(step.water_reused * flows.main_water, max(0.0, flows.drained))
-    filtered = flows.drained if step.returned_dye_product and step.dye_returned > 0.0 else reused
+    returned = (step.dye_returned or 0.0) if step.returned_dye_product else 0.0
+    recovered = (step.caustic_recovered or 0.0) if step.recovered_caustic_product else 0.0
+    filtered = flows.drained if returned > 0.0 else reused
     book.move(WATER, RINSE_WATER, flows.main_water - reused, STORE, PROCESS, WATER)
     book.move(POWER, FILTERED, step.reuse_energy * max(0.0, filtered), STORE, MOTORS, POWER)
     rinsed, loose = shared_out(yarn.dissolved, 1.0 - flows.residue), dict(yarn.loose)
     drained = flows.drained - reused
-    if step.returned_dye_product:
-        dye = step.dye_returned * loose.get("indigo", 0.0)
+    if returned > 0.0:
+        dye = returned * loose.get("indigo", 0.0)
         drained -= _give_back(book, materials[step.returned_dye_product], DYE_BACK, dye, rinsed, drained)
         loose["indigo"] = loose.get("indigo", 0.0) - dye
-    if step.recovered_caustic_product:
-        caustic = step.caustic_recovered * max(0.0, rinsed.get("sodium_hydroxide", 0.0))
-        taken = step.caustic_recovered * max(0.0, drained)
+    if recovered > 0.0:
+        caustic = recovered * max(0.0, rinsed.get("sodium_hydroxide", 0.0))
+        taken = recovered * max(0.0, drained)
         product = materials[step.recovered_caustic_product]
         in_lye = _give_back(book, product, CAUSTIC_BACK, caustic, rinsed, taken)
         if caustic:
             rinsed["sodium_hydroxide"] -= caustic
-            post_closed_steam(book, EVAPORATED, step.recovery_steam * (taken - in_lye), around)
+            post_closed_steam(book, EVAPORATED, (step.recovery_steam or 0.0) * (taken - in_lye), around)
         drained -= in_lye
     send_to_drain(book, step.name, RINSED_OFF, rinsed)
     send_to_drain(book, step.name, "loose dye rinsed off", loose)

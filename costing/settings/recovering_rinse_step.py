@@ -27,7 +27,7 @@ class RecoveringRinse(Rinse):
         "caustic_recovered",
         "recovery_steam",
     )
-    # Naming the product that is credited switches a recovery on; the energy counts where there is a filter.
+    # Naming the product that is credited switches a recovery on.
     ONLY_WITH: ClassVar[dict[str, tuple[str, str]]] = {
         "dye_returned": ("returned_dye_product", ""),
         "caustic_recovered": ("recovered_caustic_product", ""),
@@ -37,10 +37,10 @@ class RecoveringRinse(Rinse):
     water_reused: float = 0.0
     reuse_energy: float = 0.0
     returned_dye_product: str = ""
-    dye_returned: float = 0.0
+    dye_returned: float | None = None
     recovered_caustic_product: str = ""
-    caustic_recovered: float = 0.0
-    recovery_steam: float = 0.0
+    caustic_recovered: float | None = None
+    recovery_steam: float | None = None
 
     def __post_init__(self) -> None:
         super().__post_init__()
@@ -48,9 +48,10 @@ class RecoveringRinse(Rinse):
             ("dye_returned", "returned_dye_product"),
             ("caustic_recovered", "recovered_caustic_product"),
         ):
-            if getattr(self, share) > 0.0 and not getattr(self, product):
+            given = getattr(self, share) or 0.0
+            if given > 0.0 and not getattr(self, product):
                 raise InputError(
                     self.name,
-                    f"{label(share)} is {100.0 * getattr(self, share):g} % and {label(product)} is empty; "
+                    f"{label(share)} is {100.0 * given:g} % and {label(product)} is empty; "
                     "accepted is the code of the material that is saved, or 0 %",
                 )
