@@ -32,6 +32,7 @@ IONS = {
     "thiosulfate": ("S2O3", ("sodium_thiosulfate",)),
     "hydrosulfite": ("S2O4", ("sodium_hydrosulfite",)),
     "sulfide, as S": ("S", ("sodium_sulfide", "sodium_hydrosulfide")),
+    "peroxide": ("H2O2", ("hydrogen_peroxide",)),
 }
 
 # Parameters that are an element, however it is bound.
@@ -59,6 +60,7 @@ PARAMETERS = (
     "thiosulfate",
     "hydrosulfite",
     "sulfide, as S",
+    "peroxide",
     "sulfate, once all is oxidised",
     "sulfur, all forms",
     "nitrogen of dye and chemicals",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from costing.ledger.route_run import LEFT, TAKE_OFF
 from costing.ledger.whole import Ledger
@@ -12,28 +12,37 @@ from costing.process.box import OVERFLOW
 from costing.process.mixing import WATER
 from costing.process.postings import AIR, DRAIN, STORE
 from costing.process.size_box import size_liquor
+from costing.quantities import label
 from costing.reference_data import defaults
-from costing.settings.box_steps import SulfurDyeing
-from costing.settings.product_fields import DYE
+from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.mill import Material
+from costing.settings.product_fields import DYE, REDUCTANTS
 from costing.settings.recovering_rinse_step import RecoveringRinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steps import NO_OTHER, IndigoDyeing
+from costing.settings.vessel_steps import VesselBath
 
 MUCH_OVERFLOW = 0.1  # L/kg
 MUCH_DYE_IN_A_DIP = 0.006  # kg/kg; common practice, no source
 THICK_FEED = 0.16  # kg/L; common practice, no source
 ACIDS = ("acetic_acid", "sulfuric_acid")
+OXIDANTS = ("hydrogen_peroxide", "sodium_bromate")
+SULFIDES = ("sodium_sulfide", "sodium_hydrosulfide")
+MUCH_SULFIDE = 3e-4  # kg/kg; judgement
+MUCH_LOOSE_DYE = 1e-3  # kg/kg
 
 Found = Iterator["tuple[str, str]"]
 
 
-def box_warnings(ledger: Ledger) -> Found:
+def box_warnings(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
     """Warnings of the boxes of a route.
 
     Parameters
     ----------
     ledger : Ledger
         Of an enquiry.
+    materials : mapping
+        Code -> product of the mill's list.
 
     Yields
     ------
@@ -41,6 +50,7 @@ def box_warnings(ledger: Ledger) -> Found:
         Step, and one sentence in the trade's words.
     """
     yield from _of_gas(ledger)
+    yield from _of_pairs(ledger, materials)
     yield from _of_steps(ledger)
     yield from _left_on_yarn(ledger)
 
@@ -52,6 +62,29 @@ def _of_gas(ledger: Ledger) -> Found:
                 line.step,
                 f"acid meets sulfide here and would set free {1000 * line.amount:.2g} g/kg of hydrogen "
                 "sulfide, a deadly gas: rinse and oxidise the yarn before it meets acid",
+            )
+
+
+def _of_pairs(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
+    """Products dosed into one box that destroy each other, and acid where sulfide arrives."""
+    for step, yarn in ledger.run.entering:
+        if not isinstance(step, (Treatment, VesselBath)):
+            continue
+        held = {materials[code].substance: dose for code, dose in step.products}
+        there = {name for name, dose in held.items() if dose > 0.0}
+        oxidants, reductants = there & set(OXIDANTS), there & set(REDUCTANTS)
+        if oxidants and reductants:
+            pair = " and ".join(label(name) for name in sorted(oxidants | reductants))
+            yield (
+                step.name,
+                f"{pair} are dosed into one box: they destroy each other with heat, and it may be violent; "
+                "use a box for each with a rinse between",
+            )
+        if there & set(ACIDS) and any(yarn.dissolved.get(name, 0.0) > MUCH_SULFIDE for name in SULFIDES):
+            yield (
+                step.name,
+                "the yarn brings sulfide into a box with acid: where the acid is first, it sets hydrogen "
+                "sulfide free, a deadly gas; rinse better in front of it",
             )
 
 
@@ -74,6 +107,13 @@ def _of_steps(ledger: Ledger) -> Found:
                 "front of it, or feed stronger",
             )
         elif isinstance(step, IndigoDyeing):
+            carried = sum(yarn.loose.get(code, 0.0) for code in _dyes(ledger))
+            if carried > MUCH_LOOSE_DYE:
+                yield (
+                    step.name,
+                    f"{1000 * carried:.2g} g/kg of loose sulfur dye comes into the indigo bath: rinse the "
+                    "bottom in front of it; what the bath takes of it is left out",
+                )
             if destroyed.get(step.name, 0.0) > 1e-6:
                 yield (
                     step.name,
@@ -131,9 +171,13 @@ def _of_recovery(step: RecoveringRinse, ledger: Ledger) -> Found:
                 )
 
 
+def _dyes(ledger: Ledger) -> set[str]:
+    return {step.sulfur_dye_product for step in ledger.steps if isinstance(step, SulfurDyeing)}
+
+
 def _left_on_yarn(ledger: Ledger) -> Found:
     sulfur_dyed = any(isinstance(step, SulfurDyeing) for step in ledger.steps)
-    dyes = {step.sulfur_dye_product for step in ledger.steps if isinstance(step, SulfurDyeing)} | {"indigo"}
+    dyes = _dyes(ledger) | {"indigo"}
     for line in ledger.run.lines:
         if line.step != TAKE_OFF or line.cause != LEFT or line.amount < 1e-6:
             continue

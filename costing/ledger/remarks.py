@@ -62,7 +62,7 @@ def remarks(ledger: Ledger, mill: Mill) -> list[Remark]:
         Warnings first.
     """
     slips, unusual = _unusual(ledger, mill)
-    return [*_warnings(ledger), *slips, *unusual, *_unusual_cloth(ledger)]
+    return [*_warnings(ledger, mill), *slips, *unusual, *_unusual_cloth(ledger)]
 
 
 def meant_share(value: float, low: float, high: float) -> float | None:
@@ -100,7 +100,7 @@ def located(owner: str, cell: str) -> str:
     return f"{owner}, {cell}" if cell else owner
 
 
-def _warnings(ledger: Ledger) -> list[Remark]:
+def _warnings(ledger: Ledger, mill: Mill) -> list[Remark]:
     found: list[Remark] = []
     posted = {
         (step, cause)
@@ -121,7 +121,7 @@ def _warnings(ledger: Ledger) -> list[Remark]:
                     "the rinse gets less water than the yarn takes up; water was added to hold the level",
                 )
             )
-    found += [Remark("warning", where, text) for where, text in box_warnings(ledger)]
+    found += [Remark("warning", where, text) for where, text in box_warnings(ledger, mill.materials)]
     for what, code in (("warp", ledger.style.warp_yarn), ("weft", ledger.style.weft_yarn)):
         if not code:
             text = f"no code of a {what} yarn: the {what} yarn is not in the cost and not in the price"

@@ -40,6 +40,7 @@ class Reaction(NamedTuple):
 NEUTRALISED = "acid meets alkali"
 OXIDISED = "oxidised in the box"
 GAS = "acid sets gas free"
+OF_THE_FIBRE = "neutralised by the yarn's acids"
 
 MEETING: tuple[Reaction, ...] = (
     Reaction(
@@ -61,6 +62,10 @@ MEETING: tuple[Reaction, ...] = (
     Reaction(
         NEUTRALISED,
         {"acetic_acid": -1.0, "sodium_carbonate": -1.0, "sodium_acetate": 1.0, "sodium_bicarbonate": 1.0},
+    ),
+    Reaction(
+        OF_THE_FIBRE,
+        {"galacturonic_acid": -1.0, "sodium_hydroxide": -1.0, "sodium_galacturonate": 1.0, "water": 1.0},
     ),
     Reaction(
         NEUTRALISED,

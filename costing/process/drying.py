@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process import steam
+from costing.process.box_reactions import PEROXIDE_DECAY, react_share
 from costing.process.heating import check_steam_is_hotter, post_closed_steam
 from costing.process.mixing import WATER, post_power
 from costing.process.postings import AIR, PROCESS, Book
@@ -21,7 +22,7 @@ def dry(
 ) -> tuple[YarnState, Book]:
     """Dry wet yarn on steam cans.
 
-    Everything dissolved in the liquor stays on the yarn.
+    Everything dissolved in the liquor stays on the yarn, but peroxide, which breaks down on hot cans.
 
     Parameters
     ----------
@@ -45,6 +46,7 @@ def dry(
         The yarn comes drier than it is to leave, or the steam is no hotter than the yarn that leaves.
     """
     book = Book(step.name)
+    yarn = _without_peroxide(book, yarn)
     solid = dry_mass(yarn)
     arriving = (yarn.regain_water + yarn.liquor) / solid
     if arriving < step.moisture_out:
@@ -79,6 +81,18 @@ def dry(
         ),
         book,
     )
+
+
+def _without_peroxide(book: Book, yarn: YarnState) -> YarnState:
+    """The yarn with what its peroxide turns into: water, and oxygen for the air."""
+    if yarn.dissolved.get("hydrogen_peroxide", 0.0) <= 0.0:
+        return yarn
+    left = dict(yarn.dissolved)
+    react_share(book, left, PEROXIDE_DECAY, 1.0)
+    for name in ("hydrogen_peroxide", "oxygen"):
+        left.pop(name, None)
+    made = left.pop(WATER, 0.0)
+    return replace(yarn, dissolved=left, liquor=yarn.liquor + made)
 
 
 def dry_mass(yarn: YarnState) -> float:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
 from costing.process.box_reactions import PEROXIDE_DECAY, react_share
-from costing.process.fibre import post_dissolved
+from costing.process.fibre import acid_of, post_dissolved
 from costing.process.mixing import WATER
 from costing.process.postings import PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
@@ -77,7 +77,8 @@ def treat(
         Products that bring more water than the box takes.
     """
     book = Book(step.name)
-    post_dissolved(book, step.weight_loss, step.ash_share, 0.0)
+    acid = acid_of(step.name, step.weight_loss, step.ash_share, step.caustic_neutralised)
+    post_dissolved(book, step.weight_loss, step.ash_share, acid)
     left = run_box(box_of_treatment(step, materials), yarn, around, book, "box temperature")
     for substance, amount in left.drawn.items():
         book.move(substance, "stays on the yarn", amount, PROCESS, YARN)

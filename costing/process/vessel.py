@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
 from costing.process.box_reactions import PEROXIDE_DECAY, USED_UP, react_share
-from costing.process.fibre import post_dissolved
+from costing.process.fibre import acid_of, post_dissolved
 from costing.process.mixing import WATER, post_power, send_to_drain, shared_out
 from costing.process.postings import DRAIN, PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
@@ -84,7 +84,8 @@ def run_bath(
             "accepted is a liquor ratio above what the yarn brings",
         )
     book = Book(step.name)
-    post_dissolved(book, step.weight_loss, step.ash_share, 0.0)
+    acid = acid_of(step.name, step.weight_loss, step.ash_share, step.caustic_neutralised)
+    post_dissolved(book, step.weight_loss, step.ash_share, acid)
     off = shared_out(yarn.loose, step.loose_removed)
     loose = shared_out(yarn.loose, 1.0 - step.loose_removed)
     fixed, on_fibre = 0.0, {}
@@ -97,14 +98,18 @@ def run_bath(
         book.move(dye.code, "stays on the yarn", fixed, PROCESS, YARN)
         on_fibre[dye.code] = exhausted - fixed
 
+    box = box_of_bath(step, materials)
+    dosed = {dose.key for dose in box.doses}
+
     def use_up(lines: Book, met: dict[str, float]) -> None:
+        # What an earlier bath has left is only thinned here: there is no dye that takes it.
         for substance, reaction in USED_UP.items():
-            if met.get(substance, 0.0) > 0.0:
+            if substance in dosed:
                 react_share(lines, met, reaction, 1.0 - step.reductant_left)
         react_share(lines, met, PEROXIDE_DECAY, step.peroxide_broken_down)
 
     entering = replace(yarn, dissolved=added(yarn.dissolved, off))
-    left = run_box(box_of_bath(step, materials), entering, around, book, "box temperature", use_up, on_fibre)
+    left = run_box(box, entering, around, book, "box temperature", use_up, on_fibre)
     return (
         replace(
             yarn,

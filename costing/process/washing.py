@@ -10,7 +10,7 @@ from costing.process import liquor
 from costing.process.bath_content import BUILD_UP, bath_content
 from costing.process.box_reactions import react_all
 from costing.process.chemistry import molar_mass
-from costing.process.fibre import ACID, post_dissolved
+from costing.process.fibre import ACID, acid_of, post_dissolved
 from costing.process.heating import heat_box
 from costing.process.liquor import rinse_residue_counter_current, rinse_residue_separate_feeds
 from costing.process.mixing import (
@@ -77,7 +77,10 @@ def scour(
     neutralised = (
         min(step.caustic_neutralised, brought) if step.scour_caustic == 0.0 else step.caustic_neutralised
     )
-    _dissolve(book, step, neutralised)
+    acid = acid_of(step.name, step.weight_loss, step.ash_share, step.caustic_neutralised)
+    if step.caustic_neutralised > 0.0:
+        acid *= neutralised / step.caustic_neutralised
+    post_dissolved(book, step.weight_loss, step.ash_share, acid)
     carried_liquor = (("carried out with the yarn", step.pick_up), ("scour overflow", step.scour_overflow))
     caustic = materials[step.caustic_product]
     for cause, volume in carried_liquor:
@@ -145,20 +148,6 @@ def scour(
         ),
         book,
     )
-
-
-def _dissolve(book: Book, step: Scour, neutralised: float) -> None:
-    """Dissolve the weight loss, and refuse more acid than it holds."""
-    organic = step.weight_loss * (1.0 - step.ash_share)
-    acid = neutralised * molar_mass(ACID) / molar_mass("sodium_hydroxide")
-    if acid > organic:
-        raise InputError(
-            step.name,
-            f"caustic neutralised is {1000 * neutralised:g} g/kg, more than the acids of a "
-            f"weight loss of {100 * step.weight_loss:g} % can take; accepted is up to "
-            f"{1000 * organic * molar_mass('sodium_hydroxide') / molar_mass(ACID):.3g} g/kg",
-        )
-    post_dissolved(book, step.weight_loss, step.ash_share, acid)
 
 
 def _agents(step: Scour, materials: Mapping[str, Material]) -> list[tuple[Material, float]]:

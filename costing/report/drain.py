@@ -78,6 +78,7 @@ class Figure(NamedTuple):
 
 
 _NOTES = {
+    "peroxide": "Peroxide: not in the COD shown; a COD test reads it as about 0.47 times its mass.",
     "COD, both": "A COD test reads between the organic part alone and both parts.",
     "sulfate, once all is oxidised": (
         "Sulfate, once all is oxidised: what it becomes if all inorganic sulfur of the water ends as sulfate."
@@ -89,15 +90,15 @@ FIGURES = {
     **{name: Figure(name, name, note=_NOTES.get(name, "")) for name in PARAMETERS},
     ALKALINITY: Figure(
         ALKALINITY,
-        "alkalinity, upper estimate",
+        "alkalinity, estimate",
         house="mol",
         small="mmol",
         large="mol",
         dense="mmol",
         digits=1,
         note=(
-            "Alkalinity: strong-ion difference, the most that acid must take up; sulfite and carbonate are "
-            "counted in full."
+            "Alkalinity: strong-ion difference of the salts that have a formula; sulfite, carbonate, acetate "
+            "and pectate are counted in full, sodium of products without a formula is not."
         ),
     ),
 }

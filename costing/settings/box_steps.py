@@ -36,6 +36,7 @@ class Treatment:
         "feed_ratio",
         "weight_loss",
         "ash_share",
+        "caustic_neutralised",
         "oxygen_demand",
     )
     RANGE: ClassVar[tuple[str, ...]] = BOX_RANGE
@@ -48,6 +49,7 @@ class Treatment:
     feed_ratio: float
     weight_loss: float
     ash_share: float
+    caustic_neutralised: float
     oxygen_demand: float
     pick_up: float
     exchange: float

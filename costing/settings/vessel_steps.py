@@ -30,6 +30,7 @@ class VesselBath:
         "reductant_left",
         "weight_loss",
         "ash_share",
+        "caustic_neutralised",
         "oxygen_demand",
     )
     RANGE: ClassVar[tuple[str, ...]] = ("liquor_retained", "power")
@@ -45,6 +46,7 @@ class VesselBath:
     reductant_left: float
     weight_loss: float
     ash_share: float
+    caustic_neutralised: float
     oxygen_demand: float
     liquor_retained: float
     power: float

@@ -183,7 +183,8 @@ BATH_RECIPE = st.fixed_dictionaries(
         "loose_removed": number(0.0, 100.0),
         "peroxide_broken_down": number(0.0, 100.0),
         "reductant_left": number(0.0, 100.0),
-        "weight_loss": number(0.0, 4.0),
+        "weight_loss": number(2.0, 4.0),
+        "caustic_neutralised": number(0.0, 2.0),
     }
 )
 

@@ -402,3 +402,45 @@ def test_sets_side_by_side_are_refused_on_a_sheet() -> None:
         opened(whole_machine={"yarn_form": "sheet"}, enquiry={"sets_side_by_side": 2})
     with pytest.raises(InputError, match=r"section beams .* need 11 beam places; range M has 8"):
         opened(whole_machine={"yarn_form": "sheet", "rope_places": 8})
+
+
+def test_oxidant_and_reductant_in_one_box_are_told() -> None:
+    pair = {"first_product": "PEROXIDE", "first_dose": 5.0, "second_product": "SULFIDE", "second_dose": 2.0}
+    said = warnings(opened(route=[OXIDATION], recipe={"oxidation": pair}))
+    assert "hydrogen peroxide and sodium sulfide are dosed into one box" in said
+    assert "dosed into one box" not in warnings(opened(route=[OXIDATION], recipe={"oxidation": OXIDISED}))
+
+
+def test_sulfide_that_comes_into_acid_is_told_even_beside_peroxide() -> None:
+    ledger = opened(route=[SULFUR, OXIDATION], recipe={"sulfur bottom": BOTTOM, "oxidation": OXIDISED})
+    assert "the yarn brings sulfide into a box with acid" in warnings(ledger)
+
+
+def test_a_bottom_that_is_not_rinsed_is_told() -> None:
+    route = [ROUTE[0], SULFUR, ROUTE[2]]
+    assert "of loose sulfur dye comes into the indigo bath" in warnings(
+        opened(route=route, recipe={"sulfur bottom": BOTTOM})
+    )
+    rinsed = [ROUTE[0], SULFUR, ROUTE[1], ROUTE[2]]
+    assert "loose sulfur dye" not in warnings(opened(route=rinsed, recipe={"sulfur bottom": BOTTOM}))
+
+
+def test_acids_of_grey_yarn_take_caustic_in_any_box() -> None:
+    """2 g/kg of caustic: 194.139 / 39.997 of it in pectic acid that becomes its salt."""
+    grey = {"first_product": "LYE", "first_dose": 100.0, "weight_loss": 3.0, "caustic_neutralised": 2.0}
+    ledger = opened(route=[OXIDATION], recipe={"oxidation": grey})
+    taken = moved(ledger, "oxidation", "sodium_hydroxide", destination="reaction")
+    assert taken == pytest.approx(0.002, rel=1e-9)
+    acid = moved(ledger, "oxidation", "galacturonic_acid", source="grey yarn")
+    assert acid == pytest.approx(0.002 * 194.139 / 39.997, rel=1e-4)
+    with pytest.raises(InputError, match=r"caustic neutralised is 15 g/kg, more than the acids of a"):
+        opened(route=[OXIDATION], recipe={"oxidation": {**grey, "caustic_neutralised": 15.0}})
+
+
+def test_peroxide_breaks_down_on_the_cans() -> None:
+    """Half an oxygen, 15.999 of 34.014, for the air; none is left on the yarn."""
+    ledger = opened(route=[OXIDATION, ROUTE[4]], recipe={"oxidation": OXIDISED})
+    gone = moved(ledger, "drying", "hydrogen_peroxide", destination="reaction")
+    oxygen = moved(ledger, "drying", "oxygen", destination="air")
+    assert oxygen / gone == pytest.approx(15.999 / 34.014, rel=1e-4)
+    assert moved(ledger, "take-off", "hydrogen_peroxide") == 0.0

@@ -230,3 +230,14 @@ def test_the_warp_of_a_metre_is_that_of_its_cloth(form: str) -> None:
     ledger = opened(route=[DYEING], whole_machine=machine, enquiry=ONE_SET)
     warp = ledger.saleable_warp_per_metre * (1.0 - ledger.style.warp_waste)
     assert warp == pytest.approx(ledger.fabric.warp_on_cloth, rel=1e-12)
+
+
+def test_a_rinse_thins_sulfide_and_destroys_none() -> None:
+    bath = {"liquor_ratio": 10.0, "first_product": "SULFIDE", "first_dose": 10.0}
+    ledger = opened(
+        route=[DYEING, RINSE],
+        recipe={"vessel dyeing": bath, "vessel rinse": {"liquor_ratio": 10.0}},
+        whole_machine=VESSEL,
+    )
+    assert moved(ledger, "vessel dyeing", "sodium_sulfide", destination="reaction") > 0.0
+    assert moved(ledger, "vessel rinse", "sodium_sulfide", destination="reaction") == 0.0

@@ -23,6 +23,7 @@ OXYGEN = molmass.Formula("O").mass
 CONTESTED = {
     "bath": {
         *("dye_exhaustion", "dye_fixation", "loose_removed", "reductant_left", "weight_loss"),
+        "peroxide_broken_down",
     },
     "cloth": set(),
     "drying": {"dryer_efficiency"},
@@ -31,10 +32,10 @@ CONTESTED = {
     "indigo": {
         *("bath_caustic", "bath_kept", "carbon_dioxide", "circulation_oxygen", "exchange"),
         *("hydrosulfite_per_oxygen", "pick_up", "pick_up_last", "prereduced", "rinse_loss"),
-        *("sky_destruction", "sulfite_oxidised", "surface_oxygen"),
+        *("electrolysis_energy", "sky_destruction", "sulfite_oxidised", "surface_oxygen"),
     },
     "lot": set(),
-    "recovering rinse": {"exchange", "pick_up"},
+    "recovering rinse": {"dye_returned", "exchange", "pick_up"},
     "rinse": {"exchange", "pick_up"},
     "scour": {"pick_up", "scour_caustic", "scour_overflow", "weight_loss"},
     "sets": set(),
@@ -44,7 +45,7 @@ CONTESTED = {
         *("bath_caustic", "bath_kept", "bath_reductant", "box_overflow", "dye_fixation", "exchange"),
         *("extra_uptake", "pick_up", "reductant_left", "reductant_ratio"),
     },
-    "treatment": {"box_overflow", "exchange", "pick_up", "weight_loss"},
+    "treatment": {"box_overflow", "exchange", "peroxide_broken_down", "pick_up", "weight_loss"},
     "yarn": set(),
 }
 

@@ -25,7 +25,7 @@ def amounts(code: str) -> dict[tuple[str, str], float]:
     found = {}
     for stream in demo_result(code).streams:
         found[stream.name, "Flow"] = stream.flow
-        found[stream.name, "Alkalinity, upper estimate"] = stream.alkalinity
+        found[stream.name, "Alkalinity, estimate"] = stream.alkalinity
         for name in PARAMETERS:
             found[stream.name, name[:1].upper() + name[1:]] = stream.loads[name]
     return found
@@ -82,6 +82,6 @@ def test_a_stream_without_flow_has_no_concentration() -> None:
 def test_the_reader_is_told_what_cannot_be_measured_so() -> None:
     result = demo_result("Q-01")
     for table in (discharge_loads([result]), discharge_concentrations([result])):
-        assert "Alkalinity, upper estimate" in [column.title for column in table.columns]
+        assert "Alkalinity, estimate" in [column.title for column in table.columns]
         for words in ("not a measurement", "the most that acid", "counted in full", "ends as sulfate"):
             assert words in table.note
