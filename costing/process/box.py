@@ -157,7 +157,7 @@ def flows_of(box: Box, yarn: YarnState) -> Flows:
     """
     kept = (1.0 - box.exchange) * min(yarn.liquor, box.pick_up)
     on_yarn = box.pick_up - kept
-    weak = 1.0 / box.feed_ratio if box.doses else 0.0
+    weak = 1.0 / box.feed_ratio
     least = (yarn.liquor - box.pick_up + on_yarn * weak) / (1.0 - weak)
     overflow = max(box.least_overflow, least)
     return Flows(kept, on_yarn, overflow, box.pick_up + overflow - yarn.liquor)

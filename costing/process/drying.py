@@ -89,8 +89,7 @@ def _without_peroxide(book: Book, yarn: YarnState) -> YarnState:
         return yarn
     left = dict(yarn.dissolved)
     react_share(book, left, PEROXIDE_DECAY, 1.0)
-    for name in ("hydrogen_peroxide", "oxygen"):
-        left.pop(name, None)
+    left.pop("oxygen", None)
     made = left.pop(WATER, 0.0)
     return replace(yarn, dissolved=left, liquor=yarn.liquor + made)
 

@@ -37,7 +37,15 @@ def test_every_part_is_what_pint_says(unit: str) -> None:
     assert offset == 0.0
 
 
-SI = {"length": "m", "mass": "kg", "time": "s", "substance": "mol", "temperature": "kelvin", "money": "money"}
+SI = {
+    "length": "m",
+    "mass": "kg",
+    "time": "s",
+    "substance": "mol",
+    "temperature": "kelvin",
+    "current": "ampere",
+    "money": "money",
+}
 
 
 def si(dimension: str) -> str:

@@ -260,8 +260,10 @@ class Vessel(Route):
                     acid = pure / ACETIC
             if "batch_dye_product" in step:
                 water -= self.feed(step["batch_dye_product"], step["dye_offered"] / 100 * 0.70)
+            of_fibre = step.get("caustic_neutralised", 0.0) / 1000 / HYDROXIDE
+            alkali -= of_fibre
             assert acid <= alkali  # all acid is neutralised, and nothing else in the vessel takes any
-            water -= acid * WATER
+            water -= (acid + of_fibre) * WATER
             self.water += water
             alkali = (alkali - acid) * kept / ratio
             liquor = kept

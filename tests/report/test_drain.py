@@ -83,5 +83,5 @@ def test_the_reader_is_told_what_cannot_be_measured_so() -> None:
     result = demo_result("Q-01")
     for table in (discharge_loads([result]), discharge_concentrations([result])):
         assert "Alkalinity, estimate" in [column.title for column in table.columns]
-        for words in ("not a measurement", "the most that acid", "counted in full", "ends as sulfate"):
+        for words in ("not a measurement", "that have a formula", "counted in full", "ends as sulfate"):
             assert words in table.note
