@@ -56,11 +56,11 @@ def box_warnings(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
 
 
 def _of_gas(ledger: Ledger) -> Found:
-    for line in ledger.run.lines:
-        if line.substance == "hydrogen_sulfide" and line.destination == AIR and line.amount > 1e-9:
+    for step, _, substance, _, amount, _, destination in ledger.run.postings:
+        if substance == "hydrogen_sulfide" and destination == AIR and amount > 1e-9:
             yield (
-                line.step,
-                f"acid meets sulfide here and would set free {1000 * line.amount:.2g} g/kg of hydrogen "
+                step,
+                f"acid meets sulfide here and would set free {1000 * amount:.2g} g/kg of hydrogen "
                 "sulfide, a deadly gas: rinse and oxidise the yarn before it meets acid",
             )
 
@@ -89,16 +89,13 @@ def _of_pairs(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
 
 
 def _of_steps(ledger: Ledger) -> Found:
-    overflows = {
-        line.step: line.amount
-        for line in ledger.run.lines
-        if line.cause == OVERFLOW and line.substance == WATER and line.destination.startswith(DRAIN)
-    }
-    destroyed = {
-        line.step: line.amount
-        for line in ledger.run.lines
-        if line.cause == DESTROYED and line.source == STORE and line.substance == "sodium_hydrosulfite"
-    }
+    overflows: dict[str, float] = {}
+    destroyed: dict[str, float] = {}
+    for name, _, substance, cause, amount, source, destination in ledger.run.postings:
+        if cause == OVERFLOW and substance == WATER and destination.startswith(DRAIN):
+            overflows[name] = amount
+        elif cause == DESTROYED and source == STORE and substance == "sodium_hydrosulfite":
+            destroyed[name] = amount
     for step, yarn in ledger.run.entering:
         if isinstance(step, SulfurDyeing) and overflows.get(step.name, 0.0) > MUCH_OVERFLOW:
             yield (
@@ -178,18 +175,18 @@ def _dyes(ledger: Ledger) -> set[str]:
 def _left_on_yarn(ledger: Ledger) -> Found:
     sulfur_dyed = any(isinstance(step, SulfurDyeing) for step in ledger.steps)
     dyes = _dyes(ledger) | {"indigo"}
-    for line in ledger.run.lines:
-        if line.step != TAKE_OFF or line.cause != LEFT or line.amount < 1e-6:
+    for step, _, substance, cause, amount, _, _ in ledger.run.postings:
+        if step != TAKE_OFF or cause != LEFT or amount < 1e-6:
             continue
-        if line.substance in dyes:
+        if substance in dyes:
             yield (
-                "take-off",
-                f"{1000 * line.amount:.2g} g/kg of unfixed {DYE} stays on the yarn: nothing rinses it behind "
-                "the last dye box",
+                TAKE_OFF,
+                f"{1000 * amount:.2g} g/kg of unfixed {DYE} {substance} stays on the yarn: nothing rinses it "
+                "behind the last dye box",
             )
-        elif sulfur_dyed and line.substance in ACIDS:
+        elif sulfur_dyed and substance in ACIDS:
             yield (
-                "take-off",
-                f"{1000 * line.amount:.2g} g/kg of acid is dried on sulfur-dyed yarn: acid damages it in "
+                TAKE_OFF,
+                f"{1000 * amount:.2g} g/kg of acid is dried on sulfur-dyed yarn: acid damages it in "
                 "store; leave it slightly alkaline",
             )

@@ -42,8 +42,8 @@ def test_an_evaporator_gives_back_caustic() -> None:
 
     2.5 L/kg of water to 0.62 L/kg of liquor is 4.0323; g = 1 - 0.65 (1 - 1/4.0323) = 0.51120 and g^5 =
     0.034911, so 0.034911 x 3.0323 / (4.0323 - 0.034911) = 2.6483 % stay. Of what is rinsed off 80 % come
-    back, in lye of 50 % with as much water. The drain of 0.9 + 2.5 - 0.62 = 2.78 L/kg goes in by 80 %: 2.224 kg/kg
-    less the lye's water are driven off, with 0.42 times as much steam.
+    back, in lye of 50 % with as much water. The drain of 0.9 + 2.5 - 0.62 = 2.78 L/kg goes in by 80 %:
+    2.224 kg/kg less the lye's water are driven off, with 0.42 times as much steam.
     """
     (comes,) = [
         yarn.dissolved[CAUSTIC]

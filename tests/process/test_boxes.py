@@ -394,7 +394,7 @@ def test_a_deep_shade_in_two_dips_is_told() -> None:
 
 def test_unfixed_sulfur_dye_that_nothing_rinses_is_told() -> None:
     ledger = opened(route=[SULFUR, ROUTE[4]], recipe={"sulfur bottom": BOTTOM})
-    assert "of unfixed dye stays on the yarn" in warnings(ledger)
+    assert "of unfixed dye BLACK stays on the yarn" in warnings(ledger)
 
 
 def test_sets_side_by_side_are_refused_on_a_sheet() -> None:
