@@ -112,6 +112,8 @@ def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[f
     """Strengths of the usual forms of a substance, or of a role without a formula; caustic in them."""
     if role in YARN_ROLES:
         return [YARN_STRENGTH], []
+    if not substance and role == "other auxiliary":  # anything: no strength of it is usual
+        return [], []
     forms = [
         form
         for form in materials().values()

@@ -122,6 +122,14 @@ def _warnings(ledger: Ledger, mill: Mill) -> list[Remark]:
                 )
             )
     found += [Remark("warning", where, text) for where, text in box_warnings(ledger, mill.materials)]
+    for step in ledger.steps:
+        given = mill.range_steps.get((ledger.range.code, step.name), {})
+        if given and all(entry.value in (None, "") for entry in given.values()):
+            text = (
+                f"range {ledger.range.code} has no cell filled for this step: typical values of a machine "
+                "are taken; does the range have it?"
+            )
+            found.append(Remark("warning", step.name, text))
     for what, code in (("warp", ledger.style.warp_yarn), ("weft", ledger.style.weft_yarn)):
         if not code:
             text = f"no code of a {what} yarn: the {what} yarn is not in the cost and not in the price"

@@ -162,7 +162,7 @@ DYEING = (
     Q("scour_wetting_agent", "kg/L", "g/L", 0.0, 50.0, "wetting agent as delivered in the scour box"),
     Q("scour_sequestrant", "kg/L", "g/L", 0.0, 50.0, "sequestrant as delivered in the scour box"),
     Q("scour_overflow", "L/kg", "L/kg", 0.0, 20.0, "scour liquor that overflows"),
-    Q("weight_loss", "", "%", 0.0, 15.0, "bone-dry mass that the scour dissolves, of the grey yarn"),
+    Q("weight_loss", "", "%", 0.0, 15.0, "bone-dry mass that the box dissolves, of the grey yarn"),
     Q("ash_share", "", "%", 0.0, 60.0, "mineral part of the weight loss"),
     Q(
         "caustic_neutralised",

@@ -22,6 +22,7 @@ from costing.report.table import (
 )
 from costing.settings.mill import Mill
 from costing.settings.product_fields import DYE, REDUCTANTS
+from costing.settings.sizing_step import Sizing
 
 OF_COST, OF_USE, OF_DRAIN = "cost", "use", "drain"
 BASES = {"m": FINISHED_METRE, "kg": GREY_KG}  # short name of a basis -> basis of a quote
@@ -108,6 +109,9 @@ def compare(mill: Mill, results: Sequence[Result]) -> Table:
             shown = f"h per 1000 {short}" if unit == "h/1000" else f"{unit}/{short}"
             rows.append([about, title, shown, *_side_by_side(values)])
     first = f" Differences are from {results[0].enquiry.code}." if results else ""
+    sized = {any(isinstance(step, Sizing) for step in item.ledger.steps) for item in results}
+    if len(sized) > 1:
+        first += " Size is in the cost of routes with a size box alone: add what sizing the others costs."
     note = (
         "Per kg of saleable grey warp, per m of finished cloth; cost and price per kg without the weft."
         f"{first} Discharge is an estimate."

@@ -101,9 +101,11 @@ def _about(result: Result) -> Table:
     plan, range_ = ledger.plan, ledger.range
     speed = convert(range_.speed, "m/h", "m/min")
     runs = f"{speed:.3g} m/min, {plan.around.throughput:,.0f} kg of grey yarn in an hour"
+    at_speed = plan.grey_mass_dyed / plan.around.throughput
     lot = (
         f"{plan.number_of_sets:.0f} set(s) of {plan.set_length:,.0f} m, {plan.run_length:,.0f} m in all, "
-        f"{plan.grey_mass_dyed:,.0f} kg, {plan.run_hours:.1f} h of running"
+        f"{plan.grey_mass_dyed:,.0f} kg: {at_speed:.1f} h at speed, {plan.run_hours:.1f} h at an efficiency "
+        f"of {100.0 * range_.efficiency:.3g} %"
     )
     if plan.around.charge_mass > 0.0:
         runs = f"charges of {plan.around.charge_mass:,.0f} kg of grey yarn"
@@ -249,8 +251,8 @@ def _kettle(result: Result, feeds: list[Feed], ask: Ask) -> Table:
         used.append(result.ledger.plan.around.throughput / kettles)
     runs = ", ".join(f"{hourly:.2f}" for hourly in used)
     note = (
-        "Water before live steam, whose condensate in kettle and box is the rest. "
-        f"{runs} kettle(s) in an hour."
+        "The size box is filled from it too. Water before live steam, whose condensate in kettle and box is "
+        f"the rest. {runs} kettle(s) in an hour."
     )
     return Table("card_size", "Size kettle", note, columns, rows)
 
@@ -270,12 +272,15 @@ def _boxes(result: Result) -> Table:
         note = ""
         if isinstance(step, Drying):
             note = f"{label('moisture_out')} {100.0 * step.moisture_out:.3g} %"
-        elif isinstance(step, VesselBath):
-            note = f"{convert(step.bath_time, 'h', 'min'):.0f} min"
+        volume = _first(step, VOLUMES)
+        rate: float | None = steam * ledger.plan.around.throughput
+        if isinstance(step, VesselBath):
+            charge = ledger.plan.around.charge_mass
+            volume = step.liquor_ratio * charge
+            minutes = convert(step.bath_time, "h", "min")
+            note, rate = f"{minutes:.0f} min, {steam * charge:,.0f} kg of steam for a charge", None
         temperature = _first(step, (*TEMPERATURES, "yarn_temperature_out"))
-        rows.append(
-            [step.name, temperature, _first(step, VOLUMES), steam * ledger.plan.around.throughput, note]
-        )
+        rows.append([step.name, temperature, volume, rate, note])
     note = "Of a dryer: the yarn as it leaves. Steam while the range runs, losses of the net in it."
     return Table("card_boxes", "Temperatures", note, columns, rows)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from costing.ledger.box_lot import BOXES, FIRST_FILL, size_fill
+from costing.ledger.box_lot import BOXES
 from costing.ledger.lot import STRENGTHENED
 from costing.ledger.whole import Ledger
 from costing.process.bath_fill import DyeLiquor, post_liquor
@@ -17,7 +17,6 @@ from costing.process.washing import post_scour_liquor
 from costing.process.yarn import YarnState
 from costing.report.range_feeds import taken
 from costing.settings.mill import Material
-from costing.settings.sizing_step import Sizing
 from costing.settings.steps import IndigoDyeing, Scour, Step
 
 
@@ -73,13 +72,7 @@ def _fresh(
     if isinstance(step, Scour):
         post_scour_liquor(book, step, materials, "", 1.0)
         return taken(book.postings), step.tank_volume, 0.0
-    if isinstance(step, Sizing):
-        if step.size_box_volume <= 0.0:
-            return None
-        whole = size_fill(step, yarn, materials, ledger.plan)
-        amounts = taken(posting for posting in whole if posting[3] == FIRST_FILL)
-        litre = {code: amount / step.size_box_volume for code, amount in amounts.items()}
-        return litre, step.size_box_volume, 0.0
+    # The size box is filled from the kettle: what goes into that is a table of its own.
     if step.KIND in BOXES:
         box = BOXES[step.KIND](step, yarn, materials)
         post_fill(book, box, "", 1.0)

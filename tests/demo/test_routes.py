@@ -7,6 +7,7 @@ moving the range; why it is outside stands above the check.
 
 from __future__ import annotations
 
+import dataclasses
 from collections import Counter
 
 import pytest
@@ -360,3 +361,13 @@ def test_ready_to_dye_as_a_garment() -> None:
     (yarn,) = [yarn for step, yarn in quoted.ledger.run.entering if step.name == "drying"]
     assert yarn.dissolved.get(PEROXIDE, 0.0) < 1e-4
     assert quoted.quote.cost_per_kg < result("W-01").quote.cost_per_kg
+
+
+def test_a_range_without_the_steps_of_a_route_is_told() -> None:
+    """A sheet recipe on a rope range: its size box would be quoted from typical values alone."""
+    book = mill()
+    asked = dataclasses.replace(book.enquiries["Q-02"], recipe="SHEET-MID")
+    said = [remark.text for remark in work_out(book, asked).remarks if remark.kind == "warning"]
+    assert sum("range ROPE-A has no cell filled for this step" in text for text in said) == 2
+    own = [remark.text for remark in result("S-01").remarks]
+    assert not any("has no cell filled" in text for text in own)

@@ -58,7 +58,9 @@ def test_a_range_longer_than_the_table_is_filled_up_and_a_shorter_one_refused(bo
     assert longer[: len(plain)] == plain
     assert {cell for row in longer[len(plain) :] for cell in row} == {""}
     assert len(longer) == 30
-    with pytest.raises(InputError, match="the book holds at most 9 enquiries; 20 are given: take some out"):
+    with pytest.raises(
+        InputError, match=r"the book holds at most 9 enquiries; [0-9]+ are given: take some out"
+    ):
         called("WARP_RESULT_TABLE", [book, "quotes", None, 11.0])
     with pytest.raises(InputError, match=r"at most 4 rows of cost by step; \d+ are given"):
         called("WARP_RESULT_TABLE", [book, "cost_by_step", None, 6.0])

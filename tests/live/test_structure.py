@@ -15,6 +15,7 @@ from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 
 from costing.book.layout import sheet_names
+from costing.cost.quote import GROUPS
 from costing.formulas.cell_calls import called
 from costing.formulas.cell_function import VARARGS
 from costing.formulas.registry import cell_functions
@@ -332,3 +333,18 @@ def test_every_function_is_on_its_sheet(book: Workbook) -> None:
 def test_building_in_memory_and_in_a_file_is_the_same(book: Workbook) -> None:
     assert formulas(fresh_book()) == formulas(book)
     assert isinstance(fresh_book()["Quotes"]["A7"].value, (ArrayFormula, str, type(None)))
+
+
+def test_the_groups_of_the_quote_make_a_whole(values: Workbook) -> None:
+    """Each share is of all groups together: the row All is 100 %, and the others add up to it."""
+    sheet = values["Quote"]
+    (head,) = [cell for row in sheet.iter_rows() for cell in row if cell.value == "Group"]
+    (share,) = [cell for cell in sheet[head.row] if cell.value == "Share"]
+    rows = range(head.row + 1, head.row + 2 + len(GROUPS))
+    named: dict[str, Any] = {
+        str(sheet.cell(row, head.column).value): sheet.cell(row, share.column).value for row in rows
+    }
+    assert list(named) == [*(group[:1].upper() + group[1:] for group in GROUPS), "All"]
+    assert named.pop("All") == pytest.approx(1.0)
+    assert sum(named.values()) == pytest.approx(1.0)
+    assert all(0.0 <= found < 1.0 for found in named.values())

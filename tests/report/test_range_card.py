@@ -320,3 +320,12 @@ def test_a_route_without_a_step_is_refused_in_words() -> None:
     with pytest.raises(InputError, match="its route 'rope indigo' has no step"):
         range_card(mill, work_out(mill, mill.enquiries["E"]))
     assert open_ledger(mill, mill.enquiries["E"]).steps == []
+
+
+def test_the_hours_of_the_lot_are_told_at_speed_and_as_they_pass() -> None:
+    """Use in an hour is of running at speed: its hours are the dyed mass over the throughput."""
+    result = demo_result("Q-01")
+    about = {row[0]: row[1] for row in range_card(demo_mill(), result, Ask())[0].rows}
+    plan = result.ledger.plan
+    at_speed = plan.grey_mass_dyed / plan.around.throughput
+    assert f"{at_speed:.1f} h at speed, {at_speed / 0.82:.1f} h at an efficiency of 82 %" in about["lot"]

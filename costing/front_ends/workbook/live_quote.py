@@ -22,7 +22,7 @@ MOST_STEPS, MOST_REMARKS = 24, 12
 LABEL, VALUE, PRICE = 1, 3, 4  # columns of the headline; a label runs over the column between
 HEADLINE = 5  # its last column
 GROUP = 7  # first column of the list of groups
-GROUPS_FROM, GROUPS_TO = 2, 13  # places of the groups in the table of cost by group
+GROUPS_FROM = 2  # place of the first group in the table of cost by group; All stands behind the last
 LAST = 17  # column up to which the sections go
 YARNS = 2  # the first groups, left out of the chart
 CHART, CHART_SIZE = 12, (13.6, 9.4)  # cm
@@ -191,7 +191,7 @@ class QuoteSheet:
         self.live.formula(self.sheet, row, GROUP + 2, unit, groups.cells[1][GROUPS_FROM], "number head")
         put(self.sheet, row, GROUP + 3, "Share", "number head")
         first = row + 1
-        all_groups = GROUPS_TO + 1
+        all_groups = groups.place("All")
         for place in range(GROUPS_FROM, all_groups + 1):
             row += 1
             last = place == all_groups
