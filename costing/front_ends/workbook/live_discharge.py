@@ -15,11 +15,12 @@ from costing.front_ends.workbook.results_sheets import number_format
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import PERCENT, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
+from costing.report.drain import FIGURES as FIGURES_OF_DRAIN
 
 MOST_STREAMS = 24
 ALL_STREAMS = "all streams"
 CHARTED = 8  # streams with a bar of their own; all further ones have one bar together
-SECTION_COLUMNS = 16
+SECTION_COLUMNS = len(FIGURES_OF_DRAIN) + 2  # enquiry and stream in front of them
 NAME, FIRST_FIGURE, SHARE = 1, 3, 7  # columns of the streams; a name runs over the column between
 FIGURES = ("Flow", "COD, organic", "COD, inorganic sulfur", "COD, both")
 FLOW, ORGANIC, SULFUR = 3, 4, 5  # their columns in the charts

@@ -132,7 +132,7 @@ def draw_purchasing(live: LiveBook) -> Purchasing:
     count = len(live.shown.mill.materials)
     live.say_printed(sheet, (top - 2, 1), materials, count, PRINTED_MATERIALS, "materials")
     printed = cells(1, 1, first + PRINTED_MATERIALS - 1, COUNT)
-    page(sheet, freeze=f"B{uses.first}", print_area=printed, landscape=False)
+    page(sheet, freeze=f"B{uses.first}", print_area=printed, landscape=False, one_page=True)
     needed, units, counts = (
         [absolute(sheet, f"{letter}{top}", f"{letter}{last}") for top, last in rows]
         for letter in map(get_column_letter, (NEEDED, UNIT, COUNT))

@@ -43,7 +43,7 @@ def draw_quotes(live: LiveBook) -> Live:
         "total number",
         number_format(table.table.columns[value]),
     )
-    wide = widths_for(table, Description=38, Style=13, Recipe=16, Order_value=15, Not_priced=18)
+    wide = widths_for(table, Description=38, Style=13, Recipe=19, Order_value=15, Not_priced=18)
     widths(sheet, wide)
     head_heights(table, wide)
     live.say_printed(sheet, (top, table.column + 1), table.range(0), table.filled, PRINTED_QUOTES)

@@ -184,6 +184,7 @@ def page(
     landscape: bool = True,
     freeze: str = "",
     pages_wide: int = 1,
+    one_page: bool = False,
     print_area: str = "",
     heading: str = "",
 ) -> None:
@@ -201,6 +202,8 @@ def page(
         First cell that scrolls.
     pages_wide : int, optional
         2 for a sheet so wide that one page would be too small to read.
+    one_page : bool, optional
+        True for a sheet that is also to be no longer than a page.
     print_area, heading : str, optional
         Cells to print where that is not all, and a line on top of each page in place of what is left out.
     """
@@ -209,7 +212,7 @@ def page(
     sheet.page_setup.orientation = "landscape" if landscape else "portrait"
     sheet.page_setup.paperSize = A4
     sheet.page_setup.fitToWidth = pages_wide
-    sheet.page_setup.fitToHeight = 0
+    sheet.page_setup.fitToHeight = 1 if one_page else 0
     sheet.sheet_properties.pageSetUpPr.fitToPage = True  # type: ignore[union-attr]
     margins = sheet.page_margins
     margins.left = margins.right = 0.5
