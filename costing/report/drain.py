@@ -78,7 +78,7 @@ class Figure(NamedTuple):
 
 
 _NOTES = {
-    "peroxide": "Peroxide: not in the COD shown; a COD test reads it as about 0.47 times its mass.",
+    "peroxide": "Peroxide is not in the COD shown.",
     "COD, both": "A COD test reads between the organic part alone and both parts.",
     "sulfate, once all is oxidised": (
         "Sulfate, once all is oxidised: what it becomes if all inorganic sulfur of the water ends as sulfate."
@@ -96,10 +96,7 @@ FIGURES = {
         large="mol",
         dense="mmol",
         digits=1,
-        note=(
-            "Alkalinity: strong-ion difference of the salts that have a formula; sulfite, carbonate, acetate "
-            "and pectate are counted in full, sodium of products without a formula is not."
-        ),
+        note="Alkalinity: of salts that have a formula; salts of weak acids are counted in full.",
     ),
 }
 
