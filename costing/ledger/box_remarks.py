@@ -31,6 +31,9 @@ SULFIDES = ("sodium_sulfide", "sodium_hydrosulfide")
 MUCH_SULFIDE = 3e-4  # kg/kg; judgement
 MUCH_LOOSE_DYE = 1e-3  # kg/kg
 
+# Only where a route has one of these can acid, oxidant or sulfur dye come into a box.
+BOXES = (SulfurDyeing, Treatment, VesselBath)
+
 Found = Iterator["tuple[str, str]"]
 
 
@@ -49,8 +52,9 @@ def box_warnings(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
     tuple of str
         Step, and one sentence in the trade's words.
     """
-    yield from _of_gas(ledger)
-    yield from _of_pairs(ledger, materials)
+    if any(isinstance(step, BOXES) for step in ledger.steps):
+        yield from _of_gas(ledger)
+        yield from _of_pairs(ledger, materials)
     yield from _of_steps(ledger)
     yield from _left_on_yarn(ledger)
 
@@ -91,7 +95,8 @@ def _of_pairs(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
 def _of_steps(ledger: Ledger) -> Found:
     overflows: dict[str, float] = {}
     destroyed: dict[str, float] = {}
-    for name, _, substance, cause, amount, source, destination in ledger.run.postings:
+    boxed = any(isinstance(step, BOXES) for step in ledger.steps)
+    for name, _, substance, cause, amount, source, destination in ledger.run.postings if boxed else ():
         if cause == OVERFLOW and substance == WATER and destination.startswith(DRAIN):
             overflows[name] = amount
         elif cause == DESTROYED and source == STORE and substance == "sodium_hydrosulfite":
