@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from costing.ledger.route_run import LEFT, TAKE_OFF
 from costing.ledger.whole import Ledger
@@ -10,7 +10,7 @@ from costing.process.bath_balance import REDUCTION
 from costing.process.bath_brought import DESTROYED
 from costing.process.box import OVERFLOW
 from costing.process.mixing import WATER
-from costing.process.postings import AIR, DRAIN, STORE
+from costing.process.postings import AIR, DRAIN, STORE, Posting
 from costing.process.size_box import size_liquor
 from costing.quantities import label
 from costing.reference_data import defaults
@@ -32,7 +32,7 @@ MUCH_SULFIDE = 3e-4  # kg/kg; judgement
 MUCH_LOOSE_DYE = 1e-3  # kg/kg
 
 # Only where a route has one of these can acid, oxidant or sulfur dye come into a box.
-BOXES = (SulfurDyeing, Treatment, VesselBath)
+BOXED = (SulfurDyeing, Treatment, VesselBath)
 
 Found = Iterator["tuple[str, str]"]
 
@@ -52,15 +52,16 @@ def box_warnings(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
     tuple of str
         Step, and one sentence in the trade's words.
     """
-    if any(isinstance(step, BOXES) for step in ledger.steps):
-        yield from _of_gas(ledger)
-        yield from _of_pairs(ledger, materials)
-    yield from _of_steps(ledger)
+    boxed = any(isinstance(step, BOXED) for step in ledger.steps)
+    postings = ledger.run.postings if boxed else ()
+    yield from _of_gas(postings)
+    yield from _of_pairs(ledger, materials)
+    yield from _of_steps(ledger, postings)
     yield from _left_on_yarn(ledger)
 
 
-def _of_gas(ledger: Ledger) -> Found:
-    for step, _, substance, _, amount, _, destination in ledger.run.postings:
+def _of_gas(postings: Iterable[Posting]) -> Found:
+    for step, _, substance, _, amount, _, destination in postings:
         if substance == "hydrogen_sulfide" and destination == AIR and amount > 1e-9:
             yield (
                 step,
@@ -92,11 +93,10 @@ def _of_pairs(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
             )
 
 
-def _of_steps(ledger: Ledger) -> Found:
+def _of_steps(ledger: Ledger, postings: Iterable[Posting]) -> Found:
     overflows: dict[str, float] = {}
     destroyed: dict[str, float] = {}
-    boxed = any(isinstance(step, BOXES) for step in ledger.steps)
-    for name, _, substance, cause, amount, source, destination in ledger.run.postings if boxed else ():
+    for name, _, substance, cause, amount, source, destination in postings:
         if cause == OVERFLOW and substance == WATER and destination.startswith(DRAIN):
             overflows[name] = amount
         elif cause == DESTROYED and source == STORE and substance == "sodium_hydrosulfite":

@@ -6,7 +6,7 @@ from dataclasses import fields
 from functools import cache, partial
 from typing import Any, Callable, NamedTuple
 
-from costing.ledger.box_remarks import box_warnings
+from costing.ledger.box_remarks import MUCH_OVERFLOW, box_warnings
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
 from costing.process.washing import HOLDS_LEVEL
@@ -19,7 +19,6 @@ from costing.settings.mill import Mill
 from costing.settings.rinse_step import Rinse
 from costing.settings.steps import NO_OTHER, IndigoDyeing
 
-MUCH_OVERFLOW = 0.1  # L/kg
 TOLD = (SURPLUS, CAUSTIC_SURPLUS, HOLDS_LEVEL)  # causes that are worth a word
 FAR = 5.0  # times below or above what is usual, from where a slip of a hundred times is likelier
 METRES_PER_KM = 1000.0

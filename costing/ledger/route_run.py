@@ -9,6 +9,7 @@ from costing.construction.counts import bone_dry_mass
 from costing.process.bath_balance import Feeds
 from costing.process.bath_content import BathContent
 from costing.process.drying import dry_mass
+from costing.process.fibre import COTTON
 from costing.process.postings import GREY, PROCESS, YARN, Book, Line, Posting, named
 from costing.process.running import RUNNERS
 from costing.process.surroundings import Surroundings
@@ -16,7 +17,6 @@ from costing.process.yarn import YarnState, wetted_again
 from costing.settings.mill import Material
 from costing.settings.steps import Drying, Step
 
-COTTON = "cotton"
 TAKE_OFF = "take-off"
 LEFT = "left on the yarn"
 LOOM = "waste of the loom"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from costing.process.box_reactions import MET_BY_CAUSTIC
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
 from costing.settings.mill import Material
@@ -37,26 +38,7 @@ MET: dict[str, tuple[str, dict[str, float]]] = {
             "water": 3.0,
         },
     ),
-    "sulfuric_acid": (
-        NEUTRALISED,
-        {"sulfuric_acid": -1.0, "sodium_hydroxide": -2.0, "sodium_sulfate": 1.0, "water": 2.0},
-    ),
-    "acetic_acid": (
-        NEUTRALISED,
-        {"acetic_acid": -1.0, "sodium_hydroxide": -1.0, "sodium_acetate": 1.0, "water": 1.0},
-    ),
-    "sodium_bicarbonate": (
-        NEUTRALISED,
-        {"sodium_bicarbonate": -1.0, "sodium_hydroxide": -1.0, "sodium_carbonate": 1.0, "water": 1.0},
-    ),
-    "sodium_bisulfite": (
-        NEUTRALISED,
-        {"sodium_bisulfite": -1.0, "sodium_hydroxide": -1.0, "sodium_sulfite": 1.0, "water": 1.0},
-    ),
-    "sodium_hydrosulfide": (
-        NEUTRALISED,
-        {"sodium_hydrosulfide": -1.0, "sodium_hydroxide": -1.0, "sodium_sulfide": 1.0, "water": 1.0},
-    ),
+    **{substance: (NEUTRALISED, reaction) for substance, reaction in MET_BY_CAUSTIC.items()},
 }
 """Substance -> cause and reaction in the dye bath, for each mol of it."""
 

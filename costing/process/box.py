@@ -21,7 +21,6 @@ from costing.settings.mill import Material
 
 OVERFLOW = "overflow"
 CARRIED = "carried out with the yarn"
-COTTON = "cotton"
 ROUNDING = 1e-12  # L/kg
 
 Reactions = Callable[[Book, dict[str, float]], None]
@@ -168,15 +167,12 @@ class Left(NamedTuple):
 
     Attributes
     ----------
-    flows : Flows
-        Volumes.
     dissolved : dict
         Substance -> what leaves in the yarn's liquor [kg/kg].
     drawn : dict
         Substance -> what the fibre has drawn beyond its liquor, still in the process account [kg/kg].
     """
 
-    flows: Flows
     dissolved: dict[str, float]
     drawn: dict[str, float]
 
@@ -225,10 +221,11 @@ def run_box(
     passed = shared_out(yarn.dissolved, flows.kept_liquor / yarn.liquor if yarn.liquor > 0 else 0.0)
     drawn = _dose(box, yarn, flows, passed, book)
 
+    apart = added(added(passed, drawn), dict(on_fibre))
+
     def met() -> dict[str, float]:
         held = holdings(yarn, book)
-        apart = added(added(passed, drawn), dict(on_fibre))
-        return {name: amount - apart.get(name, 0.0) for name, amount in held.items() if name != COTTON}
+        return {name: amount - apart.get(name, 0.0) for name, amount in held.items()}
 
     react_all(book, met())
     if own_reactions is not None:
@@ -265,7 +262,7 @@ def run_box(
         book.move(substance, OVERFLOW, leaving * over, PROCESS, DRAIN + stream)
         dissolved[substance] = dissolved.get(substance, 0.0) + leaving * (1.0 - over)
     book.move(WATER, OVERFLOW, flows.overflow, PROCESS, DRAIN + stream)
-    return Left(flows, dissolved, drawn)
+    return Left(dissolved, drawn)
 
 
 def _dose(

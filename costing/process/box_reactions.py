@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from costing.process import fibre
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
 
@@ -40,21 +41,45 @@ class Reaction(NamedTuple):
 NEUTRALISED = "acid meets alkali"
 OXIDISED = "oxidised in the box"
 GAS = "acid sets gas free"
-OF_THE_FIBRE = "neutralised by the yarn's acids"
+
+# Substance -> what one mol of it does to caustic.
+MET_BY_CAUSTIC: dict[str, dict[str, float]] = {
+    "sulfuric_acid": {
+        "sulfuric_acid": -1.0,
+        "sodium_hydroxide": -2.0,
+        "sodium_sulfate": 1.0,
+        "water": 2.0,
+    },
+    "acetic_acid": {
+        "acetic_acid": -1.0,
+        "sodium_hydroxide": -1.0,
+        "sodium_acetate": 1.0,
+        "water": 1.0,
+    },
+    "sodium_bicarbonate": {
+        "sodium_bicarbonate": -1.0,
+        "sodium_hydroxide": -1.0,
+        "sodium_carbonate": 1.0,
+        "water": 1.0,
+    },
+    "sodium_bisulfite": {
+        "sodium_bisulfite": -1.0,
+        "sodium_hydroxide": -1.0,
+        "sodium_sulfite": 1.0,
+        "water": 1.0,
+    },
+    "sodium_hydrosulfide": {
+        "sodium_hydrosulfide": -1.0,
+        "sodium_hydroxide": -1.0,
+        "sodium_sulfide": 1.0,
+        "water": 1.0,
+    },
+}
 
 MEETING: tuple[Reaction, ...] = (
-    Reaction(
-        "hydrosulfide made sulfide",
-        {"sodium_hydrosulfide": -1.0, "sodium_hydroxide": -1.0, "sodium_sulfide": 1.0, "water": 1.0},
-    ),
-    Reaction(
-        NEUTRALISED,
-        {"sulfuric_acid": -1.0, "sodium_hydroxide": -2.0, "sodium_sulfate": 1.0, "water": 2.0},
-    ),
-    Reaction(
-        NEUTRALISED,
-        {"acetic_acid": -1.0, "sodium_hydroxide": -1.0, "sodium_acetate": 1.0, "water": 1.0},
-    ),
+    Reaction("hydrosulfide made sulfide", MET_BY_CAUSTIC["sodium_hydrosulfide"]),
+    Reaction(NEUTRALISED, MET_BY_CAUSTIC["sulfuric_acid"]),
+    Reaction(NEUTRALISED, MET_BY_CAUSTIC["acetic_acid"]),
     Reaction(
         NEUTRALISED,
         {"sulfuric_acid": -1.0, "sodium_carbonate": -2.0, "sodium_sulfate": 1.0, "sodium_bicarbonate": 2.0},
@@ -63,18 +88,9 @@ MEETING: tuple[Reaction, ...] = (
         NEUTRALISED,
         {"acetic_acid": -1.0, "sodium_carbonate": -1.0, "sodium_acetate": 1.0, "sodium_bicarbonate": 1.0},
     ),
-    Reaction(
-        OF_THE_FIBRE,
-        {"galacturonic_acid": -1.0, "sodium_hydroxide": -1.0, "sodium_galacturonate": 1.0, "water": 1.0},
-    ),
-    Reaction(
-        NEUTRALISED,
-        {"sodium_bicarbonate": -1.0, "sodium_hydroxide": -1.0, "sodium_carbonate": 1.0, "water": 1.0},
-    ),
-    Reaction(
-        NEUTRALISED,
-        {"sodium_bisulfite": -1.0, "sodium_hydroxide": -1.0, "sodium_sulfite": 1.0, "water": 1.0},
-    ),
+    Reaction(fibre.NEUTRALISED, fibre.NEUTRALISATION),
+    Reaction(NEUTRALISED, MET_BY_CAUSTIC["sodium_bicarbonate"]),
+    Reaction(NEUTRALISED, MET_BY_CAUSTIC["sodium_bisulfite"]),
     Reaction(
         OXIDISED,
         {
@@ -246,11 +262,11 @@ def react_all(book: Book, held: Mapping[str, float]) -> None:
     while going:  # acid made late in the table meets what stands early in it
         going = False
         for reaction in MEETING:
-            going = _react(book, there, reaction, 1.0) or going
+            going = react_share(book, there, reaction, 1.0) or going
 
 
-def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: float) -> None:
-    """Post one reaction of the same share of what its partners allow.
+def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: float) -> bool:
+    """Post one reaction of a share of what its scarcest partner allows.
 
     Parameters
     ----------
@@ -262,24 +278,24 @@ def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: f
         What reacts; gases come from the air.
     share : float
         Of what the scarcest partner allows [fraction].
+
+    Returns
+    -------
+    bool
+        True where anything reacted.
     """
-    _react(book, held, reaction, share)
-
-
-def _react(book: Book, there: dict[str, float], reaction: Reaction, share: float) -> bool:
-    """Run a reaction as far as its scarcest partner allows; True where anything reacted."""
     allowed = {
-        name: there.get(name, 0.0) / (mol * molar_mass(name))
+        name: held.get(name, 0.0) / (mol * molar_mass(name))
         for name, mol in reaction.taken.items()
         if name != "oxygen"  # the air has enough of it
     }
     scarcest = min(allowed, key=lambda name: allowed[name])
-    if there.get(scarcest, 0.0) <= SMALLEST or share <= 0.0:
+    if held.get(scarcest, 0.0) <= SMALLEST or share <= 0.0:
         return False
     extent = allowed[scarcest] * share
     book.react(reaction.cause, extent, reaction.stoichiometry)
     for name, mol in reaction.stoichiometry.items():
-        there[name] = max(0.0, there.get(name, 0.0) + extent * mol * molar_mass(name))
+        held[name] = max(0.0, held.get(name, 0.0) + extent * mol * molar_mass(name))
     if share == 1.0:
-        there[scarcest] = 0.0
+        held[scarcest] = 0.0
     return True

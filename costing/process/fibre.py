@@ -6,9 +6,17 @@ from costing.process.chemistry import molar_mass
 from costing.process.postings import GREY, PROCESS, Book
 from costing.quantities import InputError
 
+COTTON = "cotton"
 ACID = "galacturonic_acid"  # stands for the pectic acids of the fibre
 EXTRACT = "cotton_extract"  # the rest of the organic matter that a box dissolves
 DISSOLVED = "dissolved by the scour"
+NEUTRALISED = "neutralised by the yarn's acids"
+NEUTRALISATION = {
+    ACID: -1.0,
+    "sodium_hydroxide": -1.0,
+    "sodium_galacturonate": 1.0,
+    "water": 1.0,
+}
 
 
 def post_dissolved(book: Book, weight_loss: float, ash_share: float, acid: float) -> None:
@@ -26,7 +34,7 @@ def post_dissolved(book: Book, weight_loss: float, ash_share: float, acid: float
         Pectic acid in the rest of it [kg/kg].
     """
     organic = weight_loss * (1.0 - ash_share)
-    book.move("cotton", DISSOLVED, weight_loss, PROCESS, GREY)
+    book.move(COTTON, DISSOLVED, weight_loss, PROCESS, GREY)
     book.move(ACID, DISSOLVED, acid, GREY, PROCESS)
     book.move(EXTRACT, DISSOLVED, organic - acid, GREY, PROCESS)
     book.move("cotton_ash", DISSOLVED, weight_loss - organic, GREY, PROCESS)

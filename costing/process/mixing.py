@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from costing.process.fibre import COTTON
 from costing.process.postings import DRAIN, MOTORS, POWER, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, added
@@ -26,9 +27,10 @@ def post_power(book: Book, power: float, around: Surroundings, bath_time: float 
 
 
 def holdings(yarn: YarnState, book: Book) -> dict[str, float]:
-    """What is in the box beside water: brought by the yarn's liquor, fed and made here."""
+    """What is in the box beside water and fibre: brought by the yarn's liquor, fed and made here."""
     held = added(yarn.dissolved, book.held())
     held.pop(WATER, None)
+    held.pop(COTTON, None)
     return held
 
 

@@ -10,7 +10,7 @@ from costing.process import liquor
 from costing.process.bath_content import BUILD_UP, bath_content
 from costing.process.box_reactions import react_all
 from costing.process.chemistry import molar_mass
-from costing.process.fibre import ACID, acid_of, post_dissolved
+from costing.process.fibre import NEUTRALISATION, NEUTRALISED, acid_of, post_dissolved
 from costing.process.heating import heat_box
 from costing.process.liquor import rinse_residue_counter_current, rinse_residue_separate_feeds
 from costing.process.mixing import (
@@ -32,13 +32,6 @@ from costing.settings.steps import Scour
 RINSE_WATER = "rinse water"
 RINSED_OFF = "rinsed off"
 HOLDS_LEVEL = "holds the level"  # cause of the water that is added where a rinse gets too little
-
-NEUTRALISATION = {
-    ACID: -1.0,
-    "sodium_hydroxide": -1.0,
-    "sodium_galacturonate": 1.0,
-    "water": 1.0,
-}
 
 
 def scour(
@@ -85,7 +78,7 @@ def scour(
     caustic = materials[step.caustic_product]
     for cause, volume in carried_liquor:
         book.feed(caustic, cause, liquor.carried_by_liquor(volume, step.scour_caustic))
-    book.feed(caustic, "neutralised by the yarn's acids", neutralised)
+    book.feed(caustic, NEUTRALISED, neutralised)
     book.feed(caustic, "brought by the yarn", -min(brought, leaving * step.scour_caustic + neutralised))
     wanted: dict[str, float] = {}
     for product, strength in _agents(step, materials):
@@ -96,10 +89,8 @@ def scour(
         product = materials[code]
         there = yarn.dissolved.get(product.substance or code, 0.0)
         book.feed(product, "brought by the yarn", -min(there, amount))
-    book.react(
-        "neutralised by the yarn's acids", neutralised / molar_mass("sodium_hydroxide"), NEUTRALISATION
-    )
-    react_all(book, {name: amount for name, amount in holdings(yarn, book).items() if name != "cotton"})
+    book.react(NEUTRALISED, neutralised / molar_mass("sodium_hydroxide"), NEUTRALISATION)
+    react_all(book, holdings(yarn, book))
 
     feed = leaving - yarn.liquor
     condensate = heat_box(
@@ -118,7 +109,6 @@ def scour(
     post_power(book, step.power, around)
 
     held = holdings(yarn, book)
-    held.pop("cotton", None)
     fill = content_of_scour(step, materials)
     content = bath_content(held, fill, leaving, step.tank_volume, around.lot.mass, 0.0)
     for substance, amount in content.built_up.items():

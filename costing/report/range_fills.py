@@ -54,7 +54,7 @@ def fills(ledger: Ledger, materials: Mapping[str, Material]) -> list[Fill]:
     found = []
     standing = ledger.plan.around.lot.standing_bath
     for step, yarn in ledger.run.entering:
-        made = _fresh(step, yarn, ledger, materials)
+        made = _fresh(step, yarn, materials)
         if made is not None:
             litre, volume, kept = made
             found.append(Fill(step.name, litre, volume, volume * (1.0 - (kept if standing else 0.0))))
@@ -62,7 +62,7 @@ def fills(ledger: Ledger, materials: Mapping[str, Material]) -> list[Fill]:
 
 
 def _fresh(
-    step: Step, yarn: YarnState, ledger: Ledger, materials: Mapping[str, Material]
+    step: Step, yarn: YarnState, materials: Mapping[str, Material]
 ) -> tuple[dict[str, float], float, float] | None:
     """A litre of fresh liquor, the volume of the box, the share of it handed on; None without a liquor."""
     book = Book(step.name)

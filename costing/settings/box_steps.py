@@ -21,6 +21,12 @@ BOX_RANGE = (
 )
 
 
+def in_places(step: object, what: str) -> list[tuple[str, float]]:
+    """Product and its dose or share, of each of the five places that is filled."""
+    given = ((getattr(step, f"{place}_product"), getattr(step, f"{place}_{what}")) for place in PLACES)
+    return [(product, value) for product, value in given if product]
+
+
 @dataclass(frozen=True)
 class Treatment:
     """A box of up to five products: oxidation, fixing, soap, softener, caustic, acid, bleach liquor."""
@@ -89,8 +95,7 @@ class Treatment:
     @property
     def products(self) -> list[tuple[str, float]]:
         """Code and dose of each product given, in g/L of the house unit [kg/L]."""
-        given = ((getattr(self, f"{place}_product"), getattr(self, f"{place}_dose")) for place in PLACES)
-        return [(product, dose) for product, dose in given if product]
+        return in_places(self, "dose")
 
 
 @dataclass(frozen=True)

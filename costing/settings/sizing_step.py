@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from costing.quantities import InputError
-from costing.settings.box_steps import PLACES
+from costing.settings.box_steps import PLACES, in_places
 from costing.settings.building import check_fields
 
 WHOLE = 1e-6  # by which shares that make a whole may miss it
@@ -75,5 +75,4 @@ class Sizing:
     @property
     def products(self) -> list[tuple[str, float]]:
         """Code and share of the dry size of each product given [fraction]."""
-        given = ((getattr(self, f"{place}_product"), getattr(self, f"{place}_share")) for place in PLACES)
-        return [(product, share) for product, share in given if product]
+        return in_places(self, "share")

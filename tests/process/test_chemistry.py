@@ -15,7 +15,7 @@ from costing.process.bath_reactions import (
     oxidation_by_air,
 )
 from costing.process.chemistry import atoms, element_share, molar_mass, molar_mass_of_formula
-from costing.process.washing import NEUTRALISATION
+from costing.process.fibre import NEUTRALISATION
 from costing.reference_data import substances
 
 
