@@ -17,6 +17,11 @@ from costing.reference_data import cautions, fingerprint
 from costing.reference_data.source_list import sources
 
 ABOUT_WIDTHS = {"A": 18, "B": 112}
+MARKS = {
+    "needed": input_rules.mark_needed,
+    "unusual": input_rules.mark_unusual,
+    "unread": input_rules.mark_unread,
+}
 LIST_WIDTHS = {"substance_names": 34, "caution_keys": 19, "length_basis": 18, "bath_at_end": 22}
 SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 21}
 SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
@@ -64,13 +69,9 @@ def _draw_marks(sheet: Worksheet, number: int) -> int:
     for mark in sheet_file("about")["mark"]:
         style = mark["style"]
         value = float(mark["sample"]) if mark["sample"] else None
-        cell = put(
-            sheet, number, 1, value, style if style in ("given number", "table number") else "given number"
-        )
-        if style == "needed":
-            input_rules.mark_needed(sheet, cell.coordinate, "TRUE")
-        elif style == "unusual":
-            input_rules.mark_unusual(sheet, cell.coordinate, "TRUE")
+        cell = put(sheet, number, 1, value, "given number" if style in MARKS else style)
+        if style in MARKS:
+            MARKS[style](sheet, cell.coordinate, "TRUE")
         put(sheet, number, 2, mark["text"], "text")
         sheet.row_dimensions[number].height = 17
         number += 1
