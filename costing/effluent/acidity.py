@@ -4,30 +4,29 @@ The strong-ion difference is the charge of sodium and its like less that of sulf
 weak acids, and the ions of water itself, must balance. The charge balance falls steadily with the pH, so it
 is solved by halving a bracket, which cannot miss.
 
-Ideal, at 25 degC: activities are left out, so that the pH of a salty water reads up to 0.2 too high, and hot
-caustic shows a lower pH (at 60 degC about one less). An estimate, not a measurement: show one decimal.
+At 25 degC and without activities if nothing else is said: then the pH of a salty water reads up to 0.2 too
+high, and that of hot caustic too (at 60 degC about one). An estimate, not a measurement: show one decimal.
 """
 
 from __future__ import annotations
 
-from typing import Any, Callable
+from typing import Any, Callable, NamedTuple
 
 from costing.effluent.weak_acids import (
-    ACETIC,
-    CARBON_DIOXIDE_SOLUBILITY,
-    CARBONIC,
-    HYDROGEN_SULFIDE,
-    SULFUROUS,
+    HOUSE,
+    IDEAL,
     WATER,
+    Constants,
+    Scale,
     charge_of_one,
     charge_of_two,
+    constants_at,
     ions_per_acid,
 )
 from costing.process.arithmetic import not_negative, where
 from costing.process.chemistry import molar_mass
 
 CAUSTIC = molar_mass("sodium_hydroxide")
-ONE_MOLAR = 1.0  # mol/L, against which a pH counts
 ATMOSPHERE = 1.01325  # bar, by definition
 
 LOWEST, HIGHEST = -3.0, 17.0  # at both ends the ions of water outweigh any charge that is accepted
@@ -59,7 +58,7 @@ def amount_concentration(effluent_concentration: Any, molar_mass: Any) -> Any:
     return effluent_concentration / molar_mass
 
 
-def hydroxide_less_protons(acidity: Any, water_constant: Any = WATER, *, standard: Any = ONE_MOLAR) -> Any:
+def hydroxide_less_protons(acidity: Any, water_constant: Any = WATER, *, scale: Scale = HOUSE) -> Any:
     """Charge of the ions of water itself at a pH.
 
     Parameters
@@ -68,8 +67,8 @@ def hydroxide_less_protons(acidity: Any, water_constant: Any = WATER, *, standar
         pH [fraction].
     water_constant : float, optional
         Ion product of water, as the minus of its power of ten [fraction].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    scale : Scale
+        House units.
 
     Returns
     -------
@@ -81,14 +80,14 @@ def hydroxide_less_protons(acidity: Any, water_constant: Any = WATER, *, standar
     >>> round(hydroxide_less_protons(12.0, 14.0), 6)
     0.01
     """
-    return (10.0 ** (acidity - water_constant) - 10.0 ** (0.0 - acidity)) * standard
+    return (10.0 ** (acidity - water_constant) - 10.0 ** (0.0 - acidity)) * scale.standard
 
 
 def free_caustic_from_ph(
     acidity: Any,
     water_constant: Any = WATER,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
     caustic: Any = CAUSTIC,
 ) -> Any:
     """Free caustic (100 %) in a water of a pH: ideal, 25 degC; what a titration finds is more.
@@ -102,8 +101,8 @@ def free_caustic_from_ph(
         pH [fraction].
     water_constant : float, optional
         Ion product of water, as the minus of its power of ten: 13.0 at 60 degC, 14.2 at 20 degC [fraction].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    scale : Scale
+        House units.
     caustic : float
         Mass of one mol of caustic [kg/mol].
 
@@ -125,14 +124,14 @@ def free_caustic_from_ph(
     ----------
     phreeqc-dat, ion product of water; caustic-ph-exercise
     """
-    return not_negative(hydroxide_less_protons(acidity, water_constant, standard=standard)) * caustic
+    return not_negative(hydroxide_less_protons(acidity, water_constant, scale=scale)) * caustic
 
 
 def ph_from_free_caustic(
     free_caustic: Any,
     water_constant: Any = WATER,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
     caustic: Any = CAUSTIC,
 ) -> Any:
     """The pH of a water that holds free caustic (100 %) and no weak acid: ideal, 25 degC.
@@ -143,8 +142,8 @@ def ph_from_free_caustic(
         Free caustic (NaOH 100 %) in the water [kg/L].
     water_constant : float, optional
         Ion product of water, as the minus of its power of ten: 13.0 at 60 degC, 14.2 at 20 degC [fraction].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    scale : Scale
+        House units.
     caustic : float
         Mass of one mol of caustic [kg/mol].
 
@@ -163,9 +162,7 @@ def ph_from_free_caustic(
     phreeqc-dat, ion product of water
     """
     amount = free_caustic / caustic
-    return _balanced(
-        lambda acidity: amount - hydroxide_less_protons(acidity, water_constant, standard=standard)
-    )
+    return _balanced(lambda acidity: amount - hydroxide_less_protons(acidity, water_constant, scale=scale))
 
 
 def alkalinity_at_ph(
@@ -174,10 +171,12 @@ def alkalinity_at_ph(
     total_sulfite: Any = 0.0,
     total_sulfide: Any = 0.0,
     total_acetate: Any = 0.0,
+    effluent_temperature: Any = 25.0,
+    ionic_strength: Any = 0.0,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
 ) -> Any:
-    """Strong-ion difference of a water of a pH that holds known weak acids: ideal, 25 degC.
+    """Strong-ion difference of a water of a pH that holds known weak acids.
 
     Leaves out soaps, pectic acids, size and every other weak acid.
 
@@ -187,8 +186,12 @@ def alkalinity_at_ph(
         pH [fraction].
     total_carbonate, total_sulfite, total_sulfide, total_acetate : float, optional
         Each weak acid with its ions, of whatever charge [mol/L].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    effluent_temperature : float, optional
+        Temperature at which the pH is read: hot caustic shows a lower one [degC].
+    ionic_strength : float, optional
+        Half the sum of concentration times charge squared; 0 leaves the activities out [mol/L].
+    scale : Scale
+        House units.
 
     Returns
     -------
@@ -208,12 +211,29 @@ def alkalinity_at_ph(
     ----------
     phreeqc-dat; phreeqc-llnl-dat; minteq-v4-dat
     """
+    weak = Weak(total_carbonate, total_sulfite, total_sulfide, total_acetate)
+    return charge_at_ph(acidity, weak, constants_at(effluent_temperature, ionic_strength, scale=scale), scale)
+
+
+class Weak(NamedTuple):
+    """Weak acids of a water, each with its ions, of whatever charge [mol/L]."""
+
+    carbonate: Any = 0.0
+    sulfite: Any = 0.0
+    sulfide: Any = 0.0
+    acetate: Any = 0.0
+    carboxylate: Any = 0.0
+
+
+def charge_at_ph(acidity: Any, weak: Weak, constants: Constants, scale: Scale = HOUSE) -> Any:
+    """Charge of weak acids and of the ions of water at a pH, which the strong ions must balance [mol/L]."""
     return (
-        hydroxide_less_protons(acidity, standard=standard)
-        + total_carbonate * charge_of_two(acidity, CARBONIC)
-        + total_sulfite * charge_of_two(acidity, SULFUROUS)
-        + total_sulfide * charge_of_one(acidity, HYDROGEN_SULFIDE)
-        + total_acetate * charge_of_one(acidity, ACETIC)
+        (10.0 ** (acidity - constants.water) - 10.0 ** (0.0 - acidity - constants.protons)) * scale.standard
+        + weak.carbonate * charge_of_two(acidity, constants.carbonic)
+        + weak.sulfite * charge_of_two(acidity, constants.sulfurous)
+        + weak.sulfide * charge_of_one(acidity, constants.sulfide)
+        + weak.acetate * charge_of_one(acidity, constants.acetic)
+        + weak.carboxylate * charge_of_one(acidity, constants.carboxylic)
     )
 
 
@@ -223,10 +243,12 @@ def ph_from_strong_ions(
     total_sulfite: Any = 0.0,
     total_sulfide: Any = 0.0,
     total_acetate: Any = 0.0,
+    effluent_temperature: Any = 25.0,
+    ionic_strength: Any = 0.0,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
 ) -> Any:
-    """The pH of a water from its strong-ion difference and its weak acids, shut off from air: ideal, 25 degC.
+    """The pH of a water from its strong-ion difference and its weak acids, shut off from air.
 
     Between pH 8 and 10.5 little holds the pH, so there it may be one off. Below about pH 8 sulfide, below
     about pH 5 sulfite leaves as a poisonous gas: see the cautions. Never average the pH of two waters: add
@@ -238,8 +260,12 @@ def ph_from_strong_ions(
         Strong-ion difference of the water [mol/L].
     total_carbonate, total_sulfite, total_sulfide, total_acetate : float, optional
         Each weak acid with its ions, of whatever charge [mol/L].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    effluent_temperature : float, optional
+        Temperature at which the pH is read: hot caustic shows a lower one [degC].
+    ionic_strength : float, optional
+        Half the sum of concentration times charge squared; 0 leaves the activities out [mol/L].
+    scale : Scale
+        House units.
 
     Returns
     -------
@@ -261,24 +287,26 @@ def ph_from_strong_ions(
     ----------
     phreeqc-dat; phreeqc-llnl-dat; minteq-v4-dat
     """
-    return _balanced(
-        lambda acidity: (
-            alkalinity
-            - alkalinity_at_ph(
-                acidity, total_carbonate, total_sulfite, total_sulfide, total_acetate, standard=standard
-            )
-        )
-    )
+    weak = Weak(total_carbonate, total_sulfite, total_sulfide, total_acetate)
+    constants = constants_at(effluent_temperature, ionic_strength, scale=scale)
+    return ph_of_charge(alkalinity, weak, constants, scale)
+
+
+def ph_of_charge(strong: Any, weak: Weak, constants: Constants = IDEAL, scale: Scale = HOUSE) -> Any:
+    """The pH at which weak acids and the ions of water balance the strong ions [fraction]."""
+    return _balanced(lambda acidity: strong - charge_at_ph(acidity, weak, constants, scale))
 
 
 def ph_under_carbon_dioxide(
     alkalinity: Any,
     carbon_dioxide_pressure: Any,
+    effluent_temperature: Any = 25.0,
+    ionic_strength: Any = 0.0,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
     atmosphere: Any = ATMOSPHERE,
 ) -> Any:
-    """The pH of a water at rest with a gas that holds carbon dioxide, air or flue gas: ideal, 25 degC.
+    """The pH of a water at rest with a gas that holds carbon dioxide, air or flue gas.
 
     A real drain takes hours to days to get there. Leaves out every weak acid but carbonate.
 
@@ -288,8 +316,12 @@ def ph_under_carbon_dioxide(
         Strong-ion difference of the water [mol/L].
     carbon_dioxide_pressure : float
         Pressure of the carbon dioxide alone: 0.00042 bar in air, about 0.1 bar in flue gas [bar].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    effluent_temperature : float, optional
+        Temperature at which the pH is read: hot caustic shows a lower one [degC].
+    ionic_strength : float, optional
+        Half the sum of concentration times charge squared; 0 leaves the activities out [mol/L].
+    scale : Scale
+        House units.
     atmosphere : float
         Pressure for which the solubility is given [bar].
 
@@ -309,12 +341,20 @@ def ph_under_carbon_dioxide(
     ----------
     phreeqc-dat; raindrop-lecture
     """
-    dissolved = 10.0**CARBON_DIOXIDE_SOLUBILITY * (carbon_dioxide_pressure / atmosphere) * standard
+    constants = constants_at(effluent_temperature, ionic_strength, scale=scale)
+    return ph_under_gas(alkalinity, Weak(), carbon_dioxide_pressure / atmosphere, constants, scale)
+
+
+def ph_under_gas(
+    strong: Any, weak: Weak, pressure: Any, constants: Constants = IDEAL, scale: Scale = HOUSE
+) -> Any:
+    """The pH at rest with carbon dioxide of a pressure in atm, whatever carbonate was there [fraction]."""
+    dissolved = 10.0**constants.solubility * pressure * scale.standard
 
     def surplus(acidity: Any) -> Any:
-        once, twice = ions_per_acid(acidity, CARBONIC)
-        ions = hydroxide_less_protons(acidity, standard=standard)
-        return alkalinity - ions - dissolved * (once + 2.0 * twice)
+        once, twice = ions_per_acid(acidity, constants.carbonic)
+        carbonate = dissolved * (once + 2.0 * twice)
+        return strong - carbonate - charge_at_ph(acidity, weak._replace(carbonate=0.0), constants, scale)
 
     return _balanced(surplus)
 

@@ -1,6 +1,7 @@
 """Acid and carbon dioxide that bring an alkaline water to a pH, and the sulfate that acid leaves.
 
-Ideal, at 25 degC, as in `costing.effluent.acidity`: an estimate for a budget, not for setting a dosing pump.
+At 25 degC and without activities if nothing else is said, as in `costing.effluent.acidity`: an estimate for a
+budget, not for setting a dosing pump.
 
 Acid on a water with sulfide sets hydrogen sulfide free, and acid on one with sulfite or hydrosulfite sulfur
 dioxide. So the pH to be reached is accepted from 6 up, and none of these is for a water with sulfide: oxidise
@@ -12,9 +13,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from costing.effluent.acidity import ONE_MOLAR, alkalinity_at_ph
+from costing.effluent.acidity import Weak, charge_at_ph
 from costing.effluent.loads import SULFURIC_ACID_PER_CHARGE
-from costing.effluent.weak_acids import ACETIC, CARBONIC, charge_of_one, charge_of_two
+from costing.effluent.weak_acids import HOUSE, Scale, charge_of_one, charge_of_two, constants_at
 from costing.process.arithmetic import not_negative
 from costing.process.chemistry import molar_mass, molar_mass_of_formula
 
@@ -33,8 +34,10 @@ def acid_to_reach_ph(
     total_sulfite: Any = 0.0,
     total_acetate: Any = 0.0,
     acid_per_charge: Any = SULFURIC_ACID_PER_CHARGE,
+    effluent_temperature: Any = 25.0,
+    ionic_strength: Any = 0.0,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
 ) -> Any:
     """Strong acid (100 %) that brings a water to a pH, sulfuric if no other is named; never on sulfide.
 
@@ -51,8 +54,12 @@ def acid_to_reach_ph(
         Each weak acid with its ions, of whatever charge [mol/L].
     acid_per_charge : float, optional
         Pure acid that takes up one mol of charge [kg/mol].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    effluent_temperature : float, optional
+        Temperature at which the pH is read: hot caustic shows a lower one [degC].
+    ionic_strength : float, optional
+        Half the sum of concentration times charge squared; 0 leaves the activities out [mol/L].
+    scale : Scale
+        House units.
 
     Returns
     -------
@@ -72,10 +79,9 @@ def acid_to_reach_ph(
     ----------
     phreeqc-dat; phreeqc-llnl-dat; minteq-v4-dat
     """
-    reached = alkalinity_at_ph(
-        target_acidity, total_carbonate, total_sulfite, total_acetate=total_acetate, standard=standard
-    )
-    return not_negative(alkalinity - reached) * acid_per_charge
+    constants = constants_at(effluent_temperature, ionic_strength, scale=scale)
+    weak = Weak(total_carbonate, total_sulfite, acetate=total_acetate)
+    return not_negative(alkalinity - charge_at_ph(target_acidity, weak, constants, scale)) * acid_per_charge
 
 
 def acetic_acid_to_reach_ph(
@@ -84,8 +90,10 @@ def acetic_acid_to_reach_ph(
     total_carbonate: Any = 0.0,
     total_sulfite: Any = 0.0,
     total_acetate: Any = 0.0,
+    effluent_temperature: Any = 25.0,
+    ionic_strength: Any = 0.0,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
     acetic_acid: Any = ACETIC_ACID,
 ) -> Any:
     """Acetic acid (100 %) that brings a water to a pH; it adds oxygen demand; never on sulfide.
@@ -101,8 +109,12 @@ def acetic_acid_to_reach_ph(
         pH to be reached [fraction].
     total_carbonate, total_sulfite, total_acetate : float, optional
         Each weak acid that is there before, with its ions [mol/L].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    effluent_temperature : float, optional
+        Temperature at which the pH is read: hot caustic shows a lower one [degC].
+    ionic_strength : float, optional
+        Half the sum of concentration times charge squared; 0 leaves the activities out [mol/L].
+    scale : Scale
+        House units.
     acetic_acid : float
         Mass of one mol of acetic acid [kg/mol].
 
@@ -124,10 +136,10 @@ def acetic_acid_to_reach_ph(
     ----------
     minteq-v4-dat; phreeqc-dat; phreeqc-llnl-dat
     """
-    reached = alkalinity_at_ph(
-        target_acidity, total_carbonate, total_sulfite, total_acetate=total_acetate, standard=standard
-    )
-    return not_negative(alkalinity - reached) / charge_of_one(target_acidity, ACETIC) * acetic_acid
+    constants = constants_at(effluent_temperature, ionic_strength, scale=scale)
+    weak = Weak(total_carbonate, total_sulfite, acetate=total_acetate)
+    surplus = not_negative(alkalinity - charge_at_ph(target_acidity, weak, constants, scale))
+    return surplus / charge_of_one(target_acidity, constants.acetic) * acetic_acid
 
 
 def carbon_dioxide_to_reach_ph(
@@ -136,8 +148,10 @@ def carbon_dioxide_to_reach_ph(
     total_carbonate: Any = 0.0,
     total_sulfite: Any = 0.0,
     total_acetate: Any = 0.0,
+    effluent_temperature: Any = 25.0,
+    ionic_strength: Any = 0.0,
     *,
-    standard: Any = ONE_MOLAR,
+    scale: Scale = HOUSE,
     carbon_dioxide: Any = CARBON_DIOXIDE,
 ) -> Any:
     """Carbon dioxide that a water must dissolve to come to a pH; never on sulfide (hydrogen sulfide).
@@ -153,8 +167,12 @@ def carbon_dioxide_to_reach_ph(
         pH to be reached [fraction].
     total_carbonate, total_sulfite, total_acetate : float, optional
         Each weak acid that is there before, with its ions [mol/L].
-    standard : float
-        Concentration against which a pH counts [mol/L].
+    effluent_temperature : float, optional
+        Temperature at which the pH is read: hot caustic shows a lower one [degC].
+    ionic_strength : float, optional
+        Half the sum of concentration times charge squared; 0 leaves the activities out [mol/L].
+    scale : Scale
+        House units.
     carbon_dioxide : float
         Mass of one mol of carbon dioxide [kg/mol].
 
@@ -178,14 +196,11 @@ def carbon_dioxide_to_reach_ph(
     ----------
     phreeqc-dat; phreeqc-llnl-dat; minteq-v4-dat
     """
-    rest = alkalinity_at_ph(
-        target_acidity,
-        0.0 * total_carbonate,  # not a plain 0, so that a quantity keeps its unit
-        total_sulfite,
-        total_acetate=total_acetate,
-        standard=standard,
-    )
-    needed = (alkalinity - rest) / charge_of_two(target_acidity, CARBONIC)
+    constants = constants_at(effluent_temperature, ionic_strength, scale=scale)
+    # Not a plain 0 for the carbonate, so that a quantity keeps its unit.
+    rest = Weak(0.0 * total_carbonate, total_sulfite, acetate=total_acetate)
+    surplus = alkalinity - charge_at_ph(target_acidity, rest, constants, scale)
+    needed = surplus / charge_of_two(target_acidity, constants.carbonic)
     return not_negative(needed - total_carbonate) * carbon_dioxide
 
 

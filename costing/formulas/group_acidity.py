@@ -7,14 +7,16 @@ from costing.formulas.formula import Formula
 
 TITLE = "pH and acid"
 
+READ = {"effluent_temperature": 25.0, "ionic_strength": 0.0}
 WATER = {"water_constant": 13.995}
-CLOSED = {"total_carbonate": 2.0, "total_sulfite": 5.0, "total_sulfide": 0.0, "total_acetate": 1.0}
+CLOSED = {"total_carbonate": 2.0, "total_sulfite": 5.0, "total_sulfide": 0.0, "total_acetate": 1.0, **READ}
 TREATED = {
     "alkalinity": 25.0,
     "target_acidity": 8.5,
     "total_carbonate": 2.0,
     "total_sulfite": 5.0,
     "total_acetate": 1.0,
+    **READ,
 }
 
 FORMULAS: tuple[Formula, ...] = (
@@ -27,7 +29,11 @@ FORMULAS: tuple[Formula, ...] = (
     Formula(acidity.free_caustic_from_ph, "free_caustic", {"acidity": 12.0, **WATER}),
     Formula(acidity.alkalinity_at_ph, "alkalinity", {"acidity": 10.5, **CLOSED}),
     Formula(acidity.ph_from_strong_ions, "acidity", {"alkalinity": 25.0, **CLOSED}),
-    Formula(acidity.ph_under_carbon_dioxide, "acidity", {"alkalinity": 25.0, "carbon_dioxide_pressure": 0.1}),
+    Formula(
+        acidity.ph_under_carbon_dioxide,
+        "acidity",
+        {"alkalinity": 25.0, "carbon_dioxide_pressure": 0.1, **READ},
+    ),
     Formula(neutralising.acid_to_reach_ph, "acid_demand", {**TREATED, "acid_per_charge": 49.036}),
     Formula(neutralising.acetic_acid_to_reach_ph, "acid_demand", TREATED),
     Formula(neutralising.carbon_dioxide_to_reach_ph, "carbon_dioxide_demand", TREATED),

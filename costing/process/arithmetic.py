@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 
@@ -47,3 +48,18 @@ def holds(test: Any) -> bool:
     True
     """
     return bool(test.all() if hasattr(test, "all") else test)
+
+
+def log10(value: Any) -> Any:
+    """Power of ten of one number or of an array.
+
+    Examples
+    --------
+    >>> log10(1000.0)
+    3.0
+    """
+    if hasattr(value, "shape"):
+        import numpy  # only an array caller pays for it
+
+        return numpy.log10(value)
+    return math.log10(value)

@@ -29,6 +29,8 @@ DISCHARGE = (
     Q("total_sulfite", "mol/L", "mmol/L", 0.0, 5000.0, "sulfur dioxide, bisulfite and sulfite together"),
     Q("total_sulfide", "mol/L", "mmol/L", 0.0, 5000.0, "hydrogen sulfide and its ions together"),
     Q("total_acetate", "mol/L", "mmol/L", 0.0, 5000.0, "acetic acid and acetate together"),
+    Q("effluent_temperature", "degC", "degC", 0.0, 100.0, "temperature of the effluent"),
+    Q("ionic_strength", "mol/L", "mol/L", 0.0, 10.0, "half the sum of concentration times charge squared"),
     Q("target_acidity", "", "", 6.0, 12.0, "pH to be reached; lower sets poisonous gas free"),
     Q("carbon_dioxide_pressure", "bar", "bar", 0.0, 2.0, "pressure of the carbon dioxide in the gas, alone"),
     Q("carbon_dioxide_demand", "kg/L", "g/L", 0.0, 1000.0, "carbon dioxide that the water dissolves"),

@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 
 import costing.formulas
+from costing.effluent.weak_acids import HOUSE, Scale
 from costing.formulas.formula import Formula
 from costing.quantities import quantity
 from tests.process.steam_constants import constants_with_units
@@ -32,7 +33,6 @@ FORMULAS: list[Formula] = [formula for group in GROUPS for formula in group.FORM
 
 # Constants behind the bare star of an equation, beside those of steam.
 CONSTANTS = {
-    "standard": "mol/L",
     "caustic": "kg/mol",
     "acetic_acid": "kg/mol",
     "carbon_dioxide": "kg/mol",
@@ -47,7 +47,11 @@ CONSTANTS = {
 
 def constants_of(function: Callable[..., Any]) -> dict[str, Any]:
     found: dict[str, Any] = dict(constants_with_units(function, UNITS))
-    for name, parameter in inspect.signature(function).parameters.items():
+    parameters = inspect.signature(function).parameters
+    if "scale" in parameters:
+        units = ("mol/L", "degC", "delta_degC")
+        found["scale"] = Scale(*(UNITS.Quantity(number, unit) for number, unit in zip(HOUSE, units)))
+    for name, parameter in parameters.items():
         if parameter.kind is parameter.KEYWORD_ONLY and name not in found:
             found[name] = UNITS.Quantity(parameter.default, CONSTANTS[name])
     return found

@@ -1,0 +1,184 @@
+"""Sulfur salts that oxygen of the air oxidises on their way: in drains, in an aerated pit.
+
+It is the oxygen that is short, not the will to react: a litre of water saturated with air oxidises some 40 mg
+of sulfite. So what is oxidised follows from the oxygen that the surface lets in. What goes first is the order
+of `REACTIONS`: hydrosulfite, then sulfide, then sulfite; thiosulfate waits for a biological step.
+
+No acid may meet such a water before its sulfide is gone: see the cautions.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from costing.process.arithmetic import where
+from costing.process.chemistry import molar_mass
+
+# mol for each mol of oxygen; the acid sulfate that forms counts as half sulfate and half sulfuric acid.
+REACTIONS: tuple[dict[str, float], ...] = (
+    {
+        "sodium_hydrosulfite": -1.0,
+        "oxygen": -1.0,
+        "water": -1.0,
+        "sodium_bisulfite": 1.0,
+        "sodium_sulfate": 0.5,
+        "sulfuric_acid": 0.5,
+    },
+    {
+        "sodium_sulfide": -1.0,
+        "oxygen": -1.0,
+        "water": -0.5,
+        "sodium_thiosulfate": 0.5,
+        "sodium_hydroxide": 1.0,
+    },
+    {"sodium_hydrosulfide": -1.0, "oxygen": -1.0, "sodium_thiosulfate": 0.5, "water": 0.5},
+    {"sodium_sulfite": -2.0, "oxygen": -1.0, "sodium_sulfate": 2.0},
+    {"sodium_bisulfite": -2.0, "oxygen": -1.0, "sodium_sulfate": 1.0, "sulfuric_acid": 1.0},
+)
+THIOSULFATE = {
+    "sodium_thiosulfate": -1.0,
+    "oxygen": -2.0,
+    "water": -1.0,
+    "sodium_sulfate": 1.0,
+    "sulfuric_acid": 1.0,
+}
+"""What a biological step does to it."""
+
+# Oxygen in water under air of 1 atm, ln of mg/L = a + b/T + c/T2 + d/T3 + e/T4, T in kelvin.
+SATURATION = (-139.34411, 1.575701e5, -6.642308e7, 1.243800e10, -8.621949e11)
+EULER = 2.718281828459045
+MILLIGRAM = 1e-6  # kg
+ICE_POINT = 273.15  # K
+
+
+def oxygen_saturation(
+    effluent_temperature: Any, *, ice_point: Any = 0.0, degree: Any = 1.0, unit_density: Any = 1.0
+) -> Any:
+    """Oxygen that fresh water holds under air of 1 atm.
+
+    Leaves out salt, which lowers it (10 g/L by about 6 %), and height above the sea.
+
+    Parameters
+    ----------
+    effluent_temperature : float
+        0 to 40 degC by the measurements behind it, above that an extrapolation [degC].
+    ice_point, degree, unit_density : float
+        House units [degC, K, kg/L].
+
+    Returns
+    -------
+    float
+        Concentration [kg/L].
+
+    Examples
+    --------
+    >>> round(oxygen_saturation(25.0) * 1e6, 2)
+    8.26
+
+    References
+    ----------
+    oxygen-tables
+    """
+    kelvins = (effluent_temperature - ice_point) / degree + ICE_POINT
+    exponent = sum(factor / kelvins**power for power, factor in enumerate(SATURATION))
+    return EULER**exponent * MILLIGRAM * unit_density
+
+
+def oxygen_taken_up(
+    oxygen_transfer: Any, oxygen_saturation: Any, residence_time: Any, dissolved_oxygen: Any = 0.0
+) -> Any:
+    """Oxygen that a water takes from the air in a time: the most that can be oxidised by it.
+
+    Parameters
+    ----------
+    oxygen_transfer : float
+        Rate constant of the surface, kLa: 0.1 to 1 1/h in an open drain, 1 to 5 1/h aerated, judgement [1/h].
+    oxygen_saturation : float
+        What the water holds at most [kg/L].
+    residence_time : float
+        [h]
+    dissolved_oxygen : float, optional
+        Of the water meanwhile: about 0 as long as sulfite is left [kg/L].
+
+    Returns
+    -------
+    float
+        Oxygen [kg/L].
+
+    Notes
+    -----
+    ``kLa (Cs - C) t``; measured uptake falls below it where much sulfite is left: a factor of two either way.
+
+    Examples
+    --------
+    Eight hours in an aerated pit:
+
+    >>> round(oxygen_taken_up(2.0, 8.26e-6, 8.0) * 1e6, 1)
+    132.2
+    """
+    missing = oxygen_saturation - dissolved_oxygen
+    return oxygen_transfer * where(missing > 0, missing, missing - missing) * residence_time
+
+
+class Oxidised(NamedTuple):
+    """A water behind its oxidation.
+
+    Attributes
+    ----------
+    amounts : dict
+        Substance -> mass, water that reacts in it [kg].
+    oxygen : float
+        Oxygen used [kg].
+    """
+
+    amounts: dict[str, float]
+    oxygen: float
+
+
+def oxidised(amounts: Mapping[str, float], oxygen: float, with_thiosulfate: bool = False) -> Oxidised:
+    """Oxidise sulfur salts with the oxygen there is, one kind after the other.
+
+    Parameters
+    ----------
+    amounts : mapping
+        Substance -> mass [kg].
+    oxygen : float
+        Oxygen there is [kg].
+    with_thiosulfate : bool, optional
+        Go on to thiosulfate, as a biological step does.
+
+    Returns
+    -------
+    Oxidised
+        What is left, what is made, what it took.
+
+    Notes
+    -----
+    The oxygen demand of the sulfur falls by the oxygen used, gram by gram.
+
+    Examples
+    --------
+    A gram of oxygen on 10 g of sulfite:
+
+    >>> made = oxidised({"sodium_sulfite": 0.010}, 0.001)
+    >>> round(made.amounts["sodium_sulfite"] * 1000, 2), made.oxygen
+    (2.12, 0.001)
+    """
+    held = dict(amounts)
+    left = oxygen / molar_mass("oxygen")
+    used = 0.0
+    for reaction in (*REACTIONS, THIOSULFATE) if with_thiosulfate else REACTIONS:
+        extent = left / -reaction["oxygen"]
+        for substance, number in reaction.items():
+            if number < 0.0 and substance not in ("oxygen", "water"):
+                extent = min(extent, held.get(substance, 0.0) / molar_mass(substance) / -number)
+        if extent <= 0.0:
+            continue
+        for substance, number in reaction.items():
+            if substance == "oxygen":
+                left += extent * number
+                used -= extent * number
+            else:
+                held[substance] = held.get(substance, 0.0) + extent * number * molar_mass(substance)
+    return Oxidised(held, used * molar_mass("oxygen"))
