@@ -29,11 +29,11 @@ class Ion(NamedTuple):
     conductivity: float
 
 
-# Molar conductivities: ion-conductivities (Marcus); 0 for what carries no current, or too little to count.
+# Molar conductivities: ion-conductivity; 0 for what carries no current, or too little to count.
 # Gluconate and galacturonate: as acetate, judgement.
 IONS: dict[str, Ion] = {
     "Na+": Ion("Na", 1.0, 50.1),
-    "H+": Ion("H", 1.0, 349.6),
+    "H+": Ion("H", 1.0, 349.8),
     "OH-": Ion("OH", -1.0, 198.3),
     "Cl-": Ion("Cl", -1.0, 76.4),
     "Br-": Ion("Br", -1.0, 78.1),

@@ -46,7 +46,7 @@ THIOSULFATE = {
 """What a biological step does to it."""
 
 # Oxygen in water under air of 1 atm, ln of mg/L = a + b/T + c/T2 + d/T3 + e/T4, T in kelvin.
-SATURATION = (-139.34411, 1.575701e5, -6.642308e7, 1.243800e10, -8.621949e11)
+SATURATION = (-139.34410, 1.575701e5, -6.642308e7, 1.243800e10, -8.621949e11)
 EULER = 2.718281828459045
 MILLIGRAM = 1e-6  # kg
 ICE_POINT = 273.15  # K
@@ -78,7 +78,7 @@ def oxygen_saturation(
 
     References
     ----------
-    oxygen-tables
+    oxygen-saturation-equation
     """
     kelvins = (effluent_temperature - ice_point) / degree + ICE_POINT
     exponent = sum(factor / kelvins**power for power, factor in enumerate(SATURATION))

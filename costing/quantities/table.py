@@ -5,6 +5,7 @@ from __future__ import annotations
 from costing.quantities.quantity import Quantity
 from costing.quantities.table_boxes import BOXES
 from costing.quantities.table_discharge_money import DISCHARGE, MONEY
+from costing.quantities.table_drain import DRAIN
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
 from costing.quantities.table_orders import ORDERS
@@ -24,6 +25,7 @@ SUBJECTS = {
     "lot": LOT,
     "energy": ENERGY,
     "discharge": DISCHARGE,
+    "drain": DRAIN,
     "money": MONEY,
     "orders": ORDERS,
 }
@@ -43,6 +45,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "rinse_feed": ("counter-current", "separate feeds"),
     "other_reduction": ("none", "glucose", "thiourea dioxide", "electrolysis"),
     "dose_basis": ("as delivered", "100 %"),
+    "pit_neutraliser": ("none", "sulfuric acid", "carbon dioxide"),
     "bath_at_start": ("new fill", "standing bath"),
     "bath_at_end": ("kept for the next lot", "dumped"),
     "pumps_in_stoppage": ("running", "stopped"),

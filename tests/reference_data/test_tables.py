@@ -35,6 +35,10 @@ CONTESTED = {
         *("electrolysis_energy", "sky_destruction", "sulfite_oxidised", "surface_oxygen"),
     },
     "lot": set(),
+    "point": {
+        *("bod_of_other", "bod_of_size", "bod_of_surfactant", "cooled", "day_variation", "drain_transfer"),
+        *("grab_variation", "immediate_demand", "pit_transfer", "suspended_dye"),
+    },
     "recovering rinse": {"dye_returned", "exchange", "pick_up"},
     "rinse": {"exchange", "pick_up"},
     "scour": {"pick_up", "scour_caustic", "scour_overflow", "weight_loss"},

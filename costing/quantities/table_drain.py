@@ -1,0 +1,45 @@
+"""A collecting point of the drain: the water the mill takes, the pit, how loads are counted, how sure they are."""
+
+from __future__ import annotations
+
+from costing.quantities.quantity import Quantity as Q  # noqa: N817  (one row a line)
+
+DRAIN = (
+    Q("mains_alkalinity", "mol/L", "mmol/L", 0.0, 20.0, "alkalinity of the water taken in, as bicarbonate"),
+    Q("mains_chloride", "kg/L", "mg/L", 0.0, 5000.0, "chloride in the water taken in"),
+    Q("mains_sulfate", "kg/L", "mg/L", 0.0, 5000.0, "sulfate in the water taken in"),
+    Q("air_temperature", "degC", "degC", -20.0, 50.0, "air around drains and pit"),
+    Q("cooled", "", "%", 0.0, 100.0, "share of its warmth above the air that the water loses on its way"),
+    Q("drain_time", "h", "h", 0.0, 48.0, "time in drains before the pit"),
+    Q("drain_transfer", "1/h", "1/h", 0.0, 10.0, "oxygen transfer (kLa) in drains"),
+    Q("pit_volume", "L", "m3", 0.0, 1e5, "volume of the equalisation pit; 0 without one"),
+    Q("pit_transfer", "1/h", "1/h", 0.0, 50.0, "oxygen transfer (kLa) in the pit"),
+    Q("dump_time", "h", "min", 1.0, 1440.0, "time in which a box or a bath is dumped"),
+    Q("days_per_month", "", "", 1.0, 31.0, "days on which the mill runs in a month"),
+    Q("pit_acidity", "", "", 6.0, 12.0, "pH to which the pit is brought"),
+    Q("bod_of_dye", "", "%", 0.0, 100.0, "BOD5 over COD of dye"),
+    Q("bod_of_surfactant", "", "%", 0.0, 100.0, "BOD5 over COD of wetting agent and soap"),
+    Q("bod_of_size", "", "%", 0.0, 100.0, "BOD5 over COD of size of the mill's list"),
+    Q("bod_of_extract", "", "%", 0.0, 100.0, "BOD5 over COD of what comes off the cotton"),
+    Q("bod_of_acid", "", "%", 0.0, 100.0, "BOD5 over COD of acetic acid, sugars and their salts"),
+    Q("bod_of_other", "", "%", 0.0, 100.0, "BOD5 over COD of every other organic product"),
+    Q("immediate_demand", "", "%", 0.0, 100.0, "share of the demand of sulfur salts that shows in the BOD5"),
+    Q("suspended_indigo", "", "%", 0.0, 100.0, "share of unfixed indigo that a filter holds back"),
+    Q("suspended_dye", "", "%", 0.0, 100.0, "share of other unfixed dye that a filter holds back"),
+    Q("suspended_size", "", "%", 0.0, 100.0, "share of size that a filter holds back"),
+    Q("lint", "kg/kg", "g/kg", 0.0, 50.0, "lint in the drain, of the grey yarn"),
+    Q("extract_nitrogen", "", "%", 0.0, 16.0, "nitrogen in the organic matter that comes off the cotton"),
+    Q("flow_spread", "", "%", 0.0, 300.0, "how far the estimate of a flow may be off (one sigma)"),
+    Q("dye_spread", "", "%", 0.0, 300.0, "how far the estimate of unfixed dye may be off (one sigma)"),
+    Q("salt_spread", "", "%", 0.0, 300.0, "how far sodium and all sulfur may be off (one sigma)"),
+    Q("sulfur_spread", "", "%", 0.0, 300.0, "how far one form of sulfur may be off (one sigma)"),
+    Q("demand_spread", "", "%", 0.0, 300.0, "how far COD may be off (one sigma)"),
+    Q("bod_spread", "", "%", 0.0, 300.0, "how far BOD5 may be off (one sigma)"),
+    Q("solids_spread", "", "%", 0.0, 300.0, "how far suspended solids may be off (one sigma)"),
+    Q("other_spread", "", "%", 0.0, 300.0, "how far every other load may be off (one sigma)"),
+    Q("day_variation", "", "%", 0.0, 300.0, "spread of day values around their mean (coefficient of variation)"),
+    Q("grab_variation", "", "%", 0.0, 300.0, "spread of single samples around the mean"),
+    Q("yarn_per_day", "kg/h", "kg/day", 0.0, 1e6, "grey yarn of this enquiry on a running day, as a mean"),
+    Q("flow_per_day", "L/h", "m3/day", 0.0, 1e6, "flow on a running day"),
+    Q("flow_concentration", "kg/L", "mg/L", 0.0, 1e6, "concentration in this flow"),
+)
