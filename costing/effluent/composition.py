@@ -1,4 +1,4 @@
-"""What a water holds, ion by ion: strong ions and weak acids. Waters are mixed by these, never by their pH."""
+"""What a water holds, ion by ion. Waters are mixed by their ions, never by their pH."""
 
 from __future__ import annotations
 
@@ -140,6 +140,12 @@ def brought_by(substance: str) -> Brought:
         strong.append((anion, number * mol))
     weak = WEAK_ACIDS.get(substance, "")
     return Brought(tuple(strong), weak, mol if weak else 0.0)
+
+
+@cache
+def strong_charge(substance: str) -> float:
+    """Charge of the strong cations less that of the strong anions which a substance brings [mol/kg]."""
+    return sum(amount * IONS[ion].charge for ion, amount in brought_by(substance).strong)
 
 
 class Water(NamedTuple):

@@ -1,4 +1,4 @@
-"""Dissolved solids and conductivity of a water, from its ions. Neither follows from the other by one factor."""
+"""Dissolved salt and conductivity of a water, from its ions: no one factor turns one into the other."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A collecting point of the drain: the water the mill takes, the pit, how loads are counted, how sure they are."""
+"""A collecting point of the drain: water taken in, pit, how loads are counted, how sure they are."""
 
 from __future__ import annotations
 
@@ -37,7 +37,14 @@ DRAIN = (
     Q("bod_spread", "", "%", 0.0, 300.0, "how far BOD5 may be off (one sigma)"),
     Q("solids_spread", "", "%", 0.0, 300.0, "how far suspended solids may be off (one sigma)"),
     Q("other_spread", "", "%", 0.0, 300.0, "how far every other load may be off (one sigma)"),
-    Q("day_variation", "", "%", 0.0, 300.0, "spread of day values around their mean (coefficient of variation)"),
+    Q(
+        "day_variation",
+        "",
+        "%",
+        0.0,
+        300.0,
+        "spread of day values around their mean (coefficient of variation)",
+    ),
     Q("grab_variation", "", "%", 0.0, 300.0, "spread of single samples around the mean"),
     Q("yarn_per_day", "kg/h", "kg/day", 0.0, 1e6, "grey yarn of this enquiry on a running day, as a mean"),
     Q("flow_per_day", "L/h", "m3/day", 0.0, 1e6, "flow on a running day"),

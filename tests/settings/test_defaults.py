@@ -9,6 +9,7 @@ import pytest
 from costing.quantities import InputError
 from costing.reference_data import defaults
 from costing.settings.building import Assumption, Entry, build
+from costing.settings.discharge_point import DischargePoint
 from costing.settings.mill import Enquiry, Range
 from costing.settings.rinse_step import Rinse
 from costing.settings.steps import STEP_KINDS
@@ -27,7 +28,7 @@ FACTS = {
 
 def settings_of(group: str) -> set[str]:
     names: set[str] = set()
-    for kind in (Range, Enquiry, Style):
+    for kind in (Range, Enquiry, Style, DischargePoint):
         if group in kind.GROUPS:
             names |= {field.name for field in fields(kind)}
     if group in STEP_KINDS:

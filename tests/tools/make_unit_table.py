@@ -88,7 +88,6 @@ WANTED = {
     "yd/min": "yd/minute",
     "L/h": "L/hour",
     "L/min": "L/minute",
-    "m3/day": "m**3/day",
     "m3/h": "m**3/hour",
     "m3/day": "m**3/day",
     "kg/h": "kg/hour",
