@@ -12,7 +12,6 @@ from costing.reference_data import substances
 from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
 from costing.settings.product_fields import (
     DYE_FIELDS,
-    OPTIONAL_PRODUCTS,
     PRODUCT_FIELDS,
     accepted_product,
     may_be_used,
@@ -299,19 +298,19 @@ class Mill:
                 )
             entries.update(self.range_steps[range_.code, name])
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
-            self._check_products(entries, (*kind.RECIPE, *kind.RANGE), owner)
+            self._check_products(entries, kind, owner)
             built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
         self._built[recipe.code, range_.code] = built
         return built
 
-    def _check_products(self, entries: dict[str, Entry], wanted: tuple[str, ...], owner: str) -> None:
+    def _check_products(self, entries: dict[str, Entry], kind: type[Step], owner: str) -> None:
         """Refuse a product of another substance; put its code as the price list has it."""
-        for name in wanted:
+        for name in (*kind.RECIPE, *kind.RANGE):
             if name not in PRODUCT_FIELDS:
                 continue
             entry = entries.get(name, EMPTY)
             fit = [code for code, item in self.materials.items() if _may_be_used(name, item)]
-            if not entry.value and name in OPTIONAL_PRODUCTS:
+            if not entry.value and hasattr(kind, name):  # the field has a default: it may stay empty
                 continue
             if not entry.value:
                 raise InputError(
