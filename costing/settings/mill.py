@@ -201,7 +201,8 @@ class Mill:
     first; case, blanks and underscores of a code do not count.
     `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
     (kind, code) to sheet and cell; `given` maps (kind, code) to the entries that its remarks may name;
-    `assumptions` holds every default taken, each once.
+    `assumptions` holds every default taken, each once. `refused` maps (kind, code) to why a style, recipe,
+    range or enquiry of the book is not among the others, where a reader was asked to keep those apart.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -216,6 +217,7 @@ class Mill:
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
+    refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
     @staticmethod
@@ -228,7 +230,12 @@ class Mill:
 
     def _found(self, kind: str, table: Mapping[str, T], code: str, where: str) -> T:
         found = table.get(code)
-        return table[self._code(kind, table, code, where)] if found is None else found
+        if found is not None:
+            return found
+        apart = {name: error for (sort, name), error in self.refused.items() if sort == kind}
+        if meant(code, table) is None and (name := meant(code, apart)) is not None:
+            raise apart[name]
+        return table[self._code(kind, table, code, where)]
 
     def material(self, code: str, where: str = "", fit: Sequence[str] = ()) -> Material:
         """Find a material by its code; where it is not there, tell those that fit, or all."""
