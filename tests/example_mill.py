@@ -24,7 +24,7 @@ PRODUCTS = {
     "indigo_product": "INDIGO",
     "wetting_agent_product": "WET",
     "sequestrant_product": "SEQ",
-    "sulfur_dye_product": "BLACK",
+    "dye_product": "BLACK",
     "reductant_product": "SULFIDE",
 }
 

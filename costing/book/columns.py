@@ -54,6 +54,7 @@ class ColumnReader:
     def __init__(self, sheet: Sheet, kind: str, part_head: str, wanted: Mapping[str, Iterable[str]]) -> None:
         self.sheet = sheet
         self.kind = kind
+        self.wanted = wanted
         self._by_part = part_head == "Step"
         needed = [QUANTITY, UNIT] + ([part_head] if self._by_part else [])
         self._head_row, self._heads = sheet.find_heads((part_head, *HEADS), needed)

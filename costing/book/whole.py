@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 
 from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
-from costing.book.layout import GENERAL, RANGE_ROWS, column_sheet, sheet_names, tables_of
+from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
 from costing.book.sheet import Sheet, find_sheets
-from costing.book.tables import read_table, refuse_twice
+from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.quantities import InputError, folded, label, listed
 from costing.quantities.units import canonical
 from costing.settings.building import Entry, build
@@ -20,13 +21,16 @@ from costing.settings.style import Style
 SOLD_BY = ("m", "yd", "km", "ft")
 
 
-def mill_from_sheets(sheets: Mapping[str, Sheet]) -> Mill:
+def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     """Read a book from its sheets.
 
     Parameters
     ----------
     sheets : mapping
         Name -> sheet; sheets that the book does not need are left alone.
+    apart : bool, optional
+        True to keep a style, recipe, range or enquiry that is refused apart, in ``refused`` of the mill, so
+        that what does not need it can be worked out.
 
     Returns
     -------
@@ -43,11 +47,22 @@ def mill_from_sheets(sheets: Mapping[str, Sheet]) -> Mill:
     read_costs(found["Mill costs"], mill)
     _read_routes(found["Routes"], mill)
     read_materials(found["Materials"], mill)
-    _read_styles(found["Styles"], mill)
-    _read_recipes(found["Recipes"], mill)
-    _read_ranges(found["Ranges"], mill)
-    _read_enquiries(found["Enquiries"], mill)
+    _read_styles(found["Styles"], mill, apart)
+    _read_recipes(found["Recipes"], mill, apart)
+    _read_ranges(found["Ranges"], mill, apart)
+    _read_enquiries(found["Enquiries"], mill, apart)
     return mill
+
+
+@contextmanager
+def _one(mill: Mill, kind: str, code: str, apart: bool) -> Iterator[None]:
+    """Keep what refuses one thing of the book apart, where that is asked for."""
+    try:
+        yield
+    except InputError as error:
+        if not apart:
+            raise
+        mill.refused[kind, code] = error
 
 
 def _read_routes(sheet: Sheet, mill: Mill) -> None:
@@ -88,20 +103,27 @@ def _read_routes(sheet: Sheet, mill: Mill) -> None:
         mill.routes[code] = [places[number] for number in sorted(places)]
 
 
-def _read_styles(sheet: Sheet, mill: Mill) -> None:
+def _read_styles(sheet: Sheet, mill: Mill, apart: bool) -> None:
     layout = column_sheet("styles")
     wanted = layout.parts
     reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
     for item in reader.columns:
-        entries = {name: reader.entry(item, part, name) for part, names in wanted.items() for name in names}
-        for name in ("warp_yarn", "weft_yarn"):
-            if entries[name].value:
-                entries[name] = _yarn(mill, name, entries[name])
-        _refuse_crimp_of_other_basis(entries)
-        owner = f"style {item.code}"
-        mill.styles[item.code] = build(Style, owner, Style.GROUPS, entries, mill.assumptions, _named(item))
-        mill.places["style", item.code] = item.where
-        mill.given["style", item.code] = entries
+        with _one(mill, "style", item.code, apart):
+            _read_style(reader, item, mill)
+
+
+def _read_style(reader: ColumnReader, item: Filled, mill: Mill) -> None:
+    entries = {
+        name: reader.entry(item, part, name) for part, names in reader.wanted.items() for name in names
+    }
+    for name in ("warp_yarn", "weft_yarn"):
+        if entries[name].value:
+            entries[name] = _yarn(mill, name, entries[name])
+    _refuse_crimp_of_other_basis(entries)
+    owner = f"style {item.code}"
+    mill.styles[item.code] = build(Style, owner, Style.GROUPS, entries, mill.assumptions, _named(item))
+    mill.places["style", item.code] = item.where
+    mill.given["style", item.code] = entries
 
 
 def _order_unit(text: str) -> str:
@@ -143,57 +165,65 @@ def _steps(mill: Mill) -> dict[str, str]:
     return {name: kind for route in mill.routes.values() for name, kind in route}
 
 
-def _read_recipes(sheet: Sheet, mill: Mill) -> None:
+def _read_recipes(sheet: Sheet, mill: Mill, apart: bool) -> None:
     layout = column_sheet("recipes")
     steps = _steps(mill)
     wanted = {GENERAL: ("route",), **{name: STEP_KINDS[kind].RECIPE for name, kind in steps.items()}}
     reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
     for item in reader.columns:
-        route = reader.entry(item, GENERAL, "route")
-        if not route.value:
-            raise InputError(route.where, f"route is empty; accepted is one of: {listed(mill.routes)}")
-        code = mill.route_code(route.value, route.where)
-        mill.recipes[item.code] = Recipe(item.code, item.description, code)
-        mill.places["recipe", item.code] = item.where
-        for name, kind in steps.items():
-            mill.recipe_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RECIPE)
+        with _one(mill, "recipe", item.code, apart):
+            route = reader.entry(item, GENERAL, "route")
+            if not route.value:
+                raise InputError(route.where, f"route is empty; accepted is one of: {listed(mill.routes)}")
+            code = mill.route_code(route.value, route.where)
+            for name, kind in steps.items():
+                mill.recipe_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RECIPE)
+            mill.recipes[item.code] = Recipe(item.code, item.description, code)
+            mill.places["recipe", item.code] = item.where
 
 
-def _read_ranges(sheet: Sheet, mill: Mill) -> None:
+def _read_ranges(sheet: Sheet, mill: Mill, apart: bool) -> None:
     layout = column_sheet("ranges")
     steps = _steps(mill)
     wanted = {GENERAL: RANGE_ROWS, **{name: STEP_KINDS[kind].RANGE for name, kind in steps.items()}}
     reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
     for item in reader.columns:
         owner = f"range {item.code}"
-        entries = reader.entries(item, GENERAL, RANGE_ROWS)
-        mill.ranges[item.code] = build(Range, owner, Range.GROUPS, entries, mill.assumptions, _named(item))
-        mill.places["range", item.code] = item.where
-        mill.given["range", item.code] = entries
-        for name, kind in steps.items():
-            mill.range_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RANGE)
+        with _one(mill, "range", item.code, apart):
+            entries = reader.entries(item, GENERAL, RANGE_ROWS)
+            for name, kind in steps.items():
+                mill.range_steps[item.code, name] = reader.entries(item, name, STEP_KINDS[kind].RANGE)
+            made = build(Range, owner, Range.GROUPS, entries, mill.assumptions, _named(item))
+            mill.ranges[item.code] = made
+            mill.places["range", item.code] = item.where
+            mill.given["range", item.code] = entries
 
 
-def _read_enquiries(sheet: Sheet, mill: Mill) -> None:
+def _read_enquiries(sheet: Sheet, mill: Mill, apart: bool) -> None:
     (table,) = tables_of("enquiries")
-    units = {column.of: column.name for column in table.columns if column.kind == "unit"}
     for row in refuse_twice(read_table(sheet, table), "enquiry"):
-        entries = {}
-        for column in table.columns[2:]:
-            if column.kind == "choice":
-                entries[column.name] = Entry(row.text(column.name), row.at(column.name))
-            elif column.kind == "number":
-                value = row.number(column.name, units.get(column.name, ""))
-                entries[column.name] = Entry(value, row.at(column.name))
-        for name, found in (("style", mill.style), ("recipe", mill.recipe), ("range", mill.range)):
-            entry = entries[name]
-            entries[name] = entry._replace(value=found(entry.value or "", entry.where).code)
-        owner = f"enquiry {row.code}"
-        fixed = {
-            "code": row.code,
-            "description": row.text("description"),
-            "order_unit": _order_unit(row.text(units["order_length"])),
-        }
-        mill.enquiries[row.code] = build(Enquiry, owner, Enquiry.GROUPS, entries, mill.assumptions, fixed)
-        mill.places["enquiry", row.code] = row.where
-        mill.given["enquiry", row.code] = entries
+        with _one(mill, "enquiry", row.code, apart):
+            _read_enquiry(row, table, mill)
+
+
+def _read_enquiry(row: TableRow, table: Table, mill: Mill) -> None:
+    units = {column.of: column.name for column in table.columns if column.kind == "unit"}
+    entries = {}
+    for column in table.columns[2:]:
+        if column.kind == "choice":
+            entries[column.name] = Entry(row.text(column.name), row.at(column.name))
+        elif column.kind == "number":
+            value = row.number(column.name, units.get(column.name, ""))
+            entries[column.name] = Entry(value, row.at(column.name))
+    for name, found in (("style", mill.style), ("recipe", mill.recipe), ("range", mill.range)):
+        entry = entries[name]
+        entries[name] = entry._replace(value=found(entry.value or "", entry.where).code)
+    owner = f"enquiry {row.code}"
+    fixed = {
+        "code": row.code,
+        "description": row.text("description"),
+        "order_unit": _order_unit(row.text(units["order_length"])),
+    }
+    mill.enquiries[row.code] = build(Enquiry, owner, Enquiry.GROUPS, entries, mill.assumptions, fixed)
+    mill.places["enquiry", row.code] = row.where
+    mill.given["enquiry", row.code] = entries

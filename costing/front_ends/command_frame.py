@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
-from costing.quantities import InputError
+from costing.quantities import InputError, meant
 
 if TYPE_CHECKING:
     from costing.report import Result
+    from costing.report.refused import Refused
     from costing.settings.mill import Enquiry, Mill
 
 Command = TypeVar("Command", bound=Callable[..., Any])
@@ -23,6 +24,8 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 BOOK = click.argument("book", required=False, type=click.Path(path_type=Path, readable=False))
 JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
 _NUMBER_AND_UNIT = re.compile(r"([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*([^\s\d.,]\S*)?")
+NO_ENQUIRY = "the book holds no enquiry; accepted is one row or more"
+SOME_REFUSED = 3  # exit code where some enquiries are quoted and others refused
 MANY = 200  # quotes that take about half a second
 
 
@@ -49,7 +52,7 @@ def read(path: Path | None) -> tuple[Mill, Path]:
     from costing.front_ends.workbook.read import read_book
 
     chosen = path or demo_book()
-    return read_book(chosen), chosen
+    return read_book(chosen, apart=True), chosen
 
 
 def named_once(mill: Mill, codes: Sequence[str]) -> list[str]:
@@ -57,25 +60,54 @@ def named_once(mill: Mill, codes: Sequence[str]) -> list[str]:
     return list(dict.fromkeys(mill.enquiry(code, "--enquiry").code for code in codes))
 
 
+def quoted(mill: Mill, source: Path, codes: Sequence[str]) -> tuple[list[Result], list[Refused]]:
+    """Work out those enquiries of these codes, or of the book, that can be, and say of the others why not."""
+    from costing.report.refused import Refused
+
+    apart = {code: error for (kind, code), error in mill.refused.items() if kind == "enquiry"}
+    known = [*mill.enquiries, *apart]
+    wanted = [meant(code, known) or mill.enquiry(code, "--enquiry").code for code in codes] or known
+    if not wanted:
+        raise InputError("Enquiries", NO_ENQUIRY)
+    refused = [
+        Refused(code, f"{source.name}, {apart[code].where}", apart[code].message)
+        for code in wanted
+        if code in apart
+    ]
+    asked = [mill.enquiries[code] for code in wanted if code in mill.enquiries]
+    return worked_out(mill, source, asked, refused), refused
+
+
 def results_of(mill: Mill, source: Path, codes: Sequence[str]) -> list[Result]:
     """Work out the enquiries of these codes, all of the book when none is named."""
-    enquiries = [mill.enquiry(code, "--enquiry") for code in codes] or list(mill.enquiries.values())
-    if not enquiries:
-        raise InputError("Enquiries", "the book holds no enquiry; accepted is one row or more")
-    return worked_out(mill, source, enquiries)
+    found, refused = quoted(mill, source, codes)
+    if refused:
+        raise InputError(refused[0].where, refused[0].message)
+    return found
 
 
-def worked_out(mill: Mill, source: Path, enquiries: Sequence[Enquiry]) -> list[Result]:
-    """Work enquiries out, with a bar of their own where there are many."""
+def worked_out(
+    mill: Mill, source: Path, enquiries: Sequence[Enquiry], refused: list[Refused] | None = None
+) -> list[Result]:
+    """Work enquiries out, with a bar of their own where there are many.
+
+    Where a list for the refused is given, each that is refused goes there; else the first ends it.
+    """
     from costing.book.places import placed
     from costing.report import work_out
+    from costing.report.refused import Refused
 
     many = len(enquiries) >= MANY and sys.stderr.isatty()
     with click.progressbar(enquiries, label="enquiries", file=sys.stderr, hidden=not many) as waiting:
         results = []
         for enquiry in waiting:
-            with placed(mill, enquiry, source):
-                results.append(work_out(mill, enquiry))
+            try:
+                with placed(mill, enquiry, source):
+                    results.append(work_out(mill, enquiry))
+            except InputError as error:
+                if refused is None:
+                    raise
+                refused.append(Refused(enquiry.code, error.where, error.message))
         return results
 
 

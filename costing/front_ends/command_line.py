@@ -3,17 +3,29 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 import costing
 from costing.front_ends.card_command import card
-from costing.front_ends.command_frame import BOOK, JSON, one_line_errors, read, results_of
+from costing.front_ends.command_frame import (
+    BOOK,
+    JSON,
+    SOME_REFUSED,
+    one_line_errors,
+    quoted,
+    read,
+    results_of,
+)
 from costing.front_ends.compare_command import compare
 from costing.quantities import InputError
+
+if TYPE_CHECKING:
+    from costing.report.refused import Refused
 
 
 @click.group(
@@ -71,9 +83,14 @@ def quote(
     Prints cost and price per kg, metre and yard, and writes a new workbook with the working: cost by
     step, material and cause, use, discharge, ledger and checks. The values in it are plain numbers,
     visible in any viewer.
+
+    An enquiry that is refused does not hold up the others: it is listed with its reason, and stands in the
+    workbook without a number. The exit code is 0 when all are quoted, 3 when some are refused, 2 when
+    nothing is quoted.
     """
     from costing import report
     from costing.front_ends import screen
+    from costing.report.refused import with_refused
 
     if as_json and out is not None:
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
@@ -84,20 +101,43 @@ def quote(
         if target.resolve() == source.resolve():
             raise InputError(str(target), "is the book itself; accepted is another name for the results")
         now("working out the enquiries")
-        results = results_of(mill, source, codes)
+        results, refused = quoted(mill, source, codes)
+        if as_json and results:
+            click.echo(screen.to_json(with_refused(report.all_tables(mill, results), refused)))
+        if not results:
+            _refuse_all(refused)
         if as_json:
-            click.echo(screen.to_json(report.all_tables(mill, results)))
+            _end(refused)
             return
         from costing.front_ends.workbook.results import write_results
 
         now("writing the results")
-        write_results(target, mill, results, overwrite=overwrite)
-    screen.show(report.headline(mill, results))
+        write_results(target, mill, results, overwrite=overwrite, refused=refused)
+    screen.show(with_refused([report.headline(mill, results)], refused)[0])
     for item in results:
         for note in item.remarks:
             if note.kind == "warning":
                 click.echo(f"warning, {item.enquiry.code}, {note.where}: {note.text}")
     click.echo(f"{len(results)} quote(s); the working, with all checks, is in {target}")
+    _end(refused)
+
+
+def _end(refused: Sequence[Refused]) -> None:
+    """Say what is refused, and end with the exit code of it."""
+    for item in refused:
+        click.echo(f"refused, {item.code}: {item.where}: {item.message}".replace("\n", " "), err=True)
+    if refused:
+        click.echo(f"{len(refused)} refused: {', '.join(item.code for item in refused)}", err=True)
+        sys.exit(SOME_REFUSED)
+
+
+def _refuse_all(refused: Sequence[Refused]) -> None:
+    """Refuse for all reasons, each told once; nothing is written."""
+    reasons = dict.fromkeys((item.where, item.message) for item in refused)
+    *others, last = (InputError(*reason) for reason in reasons)
+    for error in others:
+        click.echo(f"refused: {error}".replace("\n", " "), err=True)
+    raise last
 
 
 @main.command()

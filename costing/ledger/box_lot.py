@@ -16,13 +16,14 @@ from costing.ledger.lot_lines import (
 from costing.ledger.plan import Plan
 from costing.process.bath_content import BathContent
 from costing.process.box import Box, post_fill
+from costing.process.dye_box import box_of_dye
 from costing.process.mixing import post_water
 from costing.process.postings import EARLIER_LOT, NEXT_LOT, Book, Posting
 from costing.process.size_box import post_size, size_liquor
-from costing.process.sulfur_dyeing import box_of_sulfur_dye
 from costing.process.treatment import box_of_treatment
 from costing.process.yarn import YarnState
-from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.box_steps import Treatment
+from costing.settings.dye_box_step import DyeBox
 from costing.settings.mill import Material
 from costing.settings.sizing_step import Sizing
 
@@ -30,7 +31,7 @@ FIRST_FILL = "first fill"
 
 # Kind of step -> the box behind it.
 BOXES: dict[str, Callable[[Any, YarnState, Mapping[str, Material]], Box]] = {
-    SulfurDyeing.KIND: box_of_sulfur_dye,
+    DyeBox.KIND: box_of_dye,
     Treatment.KIND: lambda step, yarn, materials: box_of_treatment(step, materials),
 }
 

@@ -1,4 +1,4 @@
-"""What a practitioner would say of sulfur dye, treatments and size before believing the number."""
+"""What a practitioner would say of dye boxes, treatments and size before believing the number."""
 
 from __future__ import annotations
 
@@ -14,7 +14,8 @@ from costing.process.postings import AIR, DRAIN, STORE, Posting
 from costing.process.size_box import size_liquor
 from costing.quantities import label
 from costing.reference_data import defaults
-from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.box_steps import Treatment
+from costing.settings.dye_box_step import DyeBox
 from costing.settings.mill import Material
 from costing.settings.product_fields import DYE, REDUCTANTS
 from costing.settings.recovering_rinse_step import RecoveringRinse
@@ -31,8 +32,8 @@ SULFIDES = ("sodium_sulfide", "sodium_hydrosulfide")
 MUCH_SULFIDE = 3e-4  # kg/kg; judgement
 MUCH_LOOSE_DYE = 1e-3  # kg/kg
 
-# Only where a route has one of these can acid, oxidant or sulfur dye come into a box.
-BOXED = (SulfurDyeing, Treatment, VesselBath)
+# Only where a route has one of these can acid, oxidant or loose dye come into a box.
+BOXED = (DyeBox, Treatment, VesselBath)
 
 Found = Iterator["tuple[str, str]"]
 
@@ -73,9 +74,11 @@ def _of_gas(postings: Iterable[Posting]) -> Found:
 def _of_pairs(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
     """Products dosed into one box that destroy each other, and acid where sulfide arrives."""
     for step, yarn in ledger.run.entering:
-        if not isinstance(step, (Treatment, VesselBath)):
+        if not isinstance(step, (Treatment, VesselBath, DyeBox)):
             continue
         held = {materials[code].substance: dose for code, dose in step.products}
+        if isinstance(step, DyeBox) and step.reductant_product:
+            held[materials[step.reductant_product].substance] = 1.0  # the box is fed it, however strong
         there = {name for name, dose in held.items() if dose > 0.0}
         oxidants, reductants = there & set(OXIDANTS), there & set(REDUCTANTS)
         if oxidants and reductants:
@@ -102,10 +105,10 @@ def _of_steps(ledger: Ledger, postings: Iterable[Posting]) -> Found:
         elif cause == DESTROYED and source == STORE and substance == "sodium_hydrosulfite":
             destroyed[name] = amount
     for step, yarn in ledger.run.entering:
-        if isinstance(step, SulfurDyeing) and overflows.get(step.name, 0.0) > MUCH_OVERFLOW:
+        if isinstance(step, DyeBox) and overflows.get(step.name, 0.0) > MUCH_OVERFLOW:
             yield (
                 step.name,
-                f"the sulfur box overflows {overflows[step.name]:.2f} L/kg with its dye: squeeze harder in "
+                f"the dye box overflows {overflows[step.name]:.2f} L/kg with its dye: squeeze harder in "
                 "front of it, or feed stronger",
             )
         elif isinstance(step, IndigoDyeing):
@@ -174,11 +177,11 @@ def _of_recovery(step: RecoveringRinse, ledger: Ledger) -> Found:
 
 
 def _dyes(ledger: Ledger) -> set[str]:
-    return {step.sulfur_dye_product for step in ledger.steps if isinstance(step, SulfurDyeing)}
+    return {step.dye_product for step in ledger.steps if isinstance(step, DyeBox)}
 
 
 def _left_on_yarn(ledger: Ledger) -> Found:
-    sulfur_dyed = any(isinstance(step, SulfurDyeing) for step in ledger.steps)
+    sulfur_dyed = any(isinstance(step, DyeBox) for step in ledger.steps)
     dyes = _dyes(ledger) | {"indigo"}
     for step, _, substance, cause, amount, _, _ in ledger.run.postings:
         if step != TAKE_OFF or cause != LEFT or amount < 1e-6:

@@ -1,4 +1,4 @@
-"""Boxes of one liquor: treatments and sulfur dye."""
+"""Boxes of one liquor: treatments and dye."""
 
 from __future__ import annotations
 
@@ -71,7 +71,6 @@ BOXES = (
         "steam of the evaporator for each mass of water driven off",
     ),
     Q("reductant_left", "", "%", 0.0, 100.0, "share of the reductant that is neither used up nor aired"),
-    Q("other_dose", "kg/L", "g/L", 0.0, 300.0, "other product as delivered in each litre of the bath"),
     Q("steaming_temperature", "degC", "degC", 60.0, 130.0, "temperature of the steamer"),
     Q("vented_steam", "kg/h", "kg/h", 0.0, 5000.0, "steam blown off by the steamer"),
     Q("liquor_ratio", "L/kg", "L/kg", 1.0, 60.0, "liquor in the vessel for each mass of yarn"),

@@ -19,7 +19,8 @@ from costing.process.postings import STORE, Book, Posting
 from costing.process.size_box import size_liquor
 from costing.process.yarn import YarnState
 from costing.reference_data import substances
-from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.box_steps import Treatment
+from costing.settings.dye_box_step import DyeBox
 from costing.settings.mill import Material
 from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
@@ -103,7 +104,7 @@ def _liquors(
     if isinstance(step, Sizing):
         volume = size_liquor(step, yarn).feed / (1.0 - step.size_loss)
         return [Feed(step.name, SIZE, products, amounts.get(WATER, 0.0), volume, True)]
-    if isinstance(step, (Treatment, SulfurDyeing)) and _in_one_tank(products, materials):
+    if isinstance(step, (Treatment, DyeBox)) and _in_one_tank(products, materials):
         box = BOXES[step.KIND](step, yarn, materials)
         volume = flows_of(box, yarn).leaving / box.feed_ratio
         return [_made_up(step.name, FEED, products, volume, materials, amounts.get(WATER, 0.0))]

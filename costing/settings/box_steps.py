@@ -1,7 +1,8 @@
-"""Steps in one box of one liquor: treatments of any kind, and sulfur dye."""
+"""A step in one box of one liquor: treatments of any kind, and what every such box says."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -21,10 +22,22 @@ BOX_RANGE = (
 )
 
 
-def in_places(step: object, what: str) -> list[tuple[str, float]]:
-    """Product and its dose or share, of each of the five places that is filled."""
-    given = ((getattr(step, f"{place}_product"), getattr(step, f"{place}_{what}")) for place in PLACES)
+def in_places(step: object, what: str, places: Sequence[str] = PLACES) -> list[tuple[str, float]]:
+    """Product and its dose or share, of each of the places that is filled."""
+    given = ((getattr(step, f"{place}_product"), getattr(step, f"{place}_{what}")) for place in places)
     return [(product, value) for product, value in given if product]
+
+
+def check_doses(step: object, name: str, places: Sequence[str] = PLACES) -> None:
+    """Refuse a product without its dose, and a dose without its product."""
+    for place in places:
+        product, dose = getattr(step, f"{place}_product"), getattr(step, f"{place}_dose")
+        if bool(product) != (dose is not None):
+            what = f"{place} product is {product!r}" if product else f"{place} dose is given"
+            other = "dose" if product else "product"
+            raise InputError(
+                name, f"{what} and {place} {other} is empty; accepted is both filled or both empty"
+            )
 
 
 @dataclass(frozen=True)
@@ -78,15 +91,7 @@ class Treatment:
 
     def __post_init__(self) -> None:
         check_fields(self, self.name)
-        for place in PLACES:
-            product, dose = getattr(self, f"{place}_product"), getattr(self, f"{place}_dose")
-            if bool(product) != (dose is not None):
-                what = f"{place} product is {product!r}" if product else f"{place} dose is given"
-                other = "dose" if product else "product"
-                raise InputError(
-                    self.name,
-                    f"{what} and {place} {other} is empty; accepted is both filled or both empty",
-                )
+        check_doses(self, self.name)
         if not self.products:
             raise InputError(
                 self.name, "no product and no dose is given; accepted is at least one of five with its dose"
@@ -96,64 +101,3 @@ class Treatment:
     def products(self) -> list[tuple[str, float]]:
         """Code and dose of each product given, in g/L of the house unit [kg/L]."""
         return in_places(self, "dose")
-
-
-@dataclass(frozen=True)
-class SulfurDyeing:
-    """A box of reduced sulfur dye with a sky behind it: bottom, top or the whole shade."""
-
-    KIND: ClassVar[str] = "sulfur"
-    RECIPE: ClassVar[tuple[str, ...]] = (
-        "sulfur_dye_product",
-        "reductant_product",
-        "caustic_product",
-        "wetting_agent_product",
-        "other_product",
-        "dye_on_yarn",
-        "dye_fixation",
-        "extra_uptake",
-        "reductant_ratio",
-        "bath_reductant",
-        "bath_caustic",
-        "bath_wetting_agent",
-        "other_dose",
-        "bath_temperature",
-        "box_overflow",
-        "feed_ratio",
-    )
-    RANGE: ClassVar[tuple[str, ...]] = (*BOX_RANGE, "reductant_left", "bath_kept")
-
-    name: str
-    sulfur_dye_product: str
-    reductant_product: str
-    caustic_product: str
-    wetting_agent_product: str
-    dye_on_yarn: float
-    dye_fixation: float
-    extra_uptake: float
-    reductant_ratio: float
-    bath_reductant: float
-    bath_caustic: float
-    bath_wetting_agent: float
-    bath_temperature: float
-    box_overflow: float
-    feed_ratio: float
-    pick_up: float
-    exchange: float
-    tank_volume: float
-    heated_surface: float
-    surface_heat_loss: float
-    power: float
-    reductant_left: float
-    bath_kept: float
-    heat_recovered: float = 0.0
-    other_product: str = ""
-    other_dose: float | None = None
-
-    def __post_init__(self) -> None:
-        check_fields(self, self.name)
-        if bool(self.other_product) != (self.other_dose is not None):
-            raise InputError(
-                self.name,
-                "other product and other dose: one is empty; accepted is both filled or both empty",
-            )

@@ -12,7 +12,6 @@ from costing.reference_data import substances
 from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
 from costing.settings.product_fields import (
     DYE_FIELDS,
-    OPTIONAL_PRODUCTS,
     PRODUCT_FIELDS,
     accepted_product,
     may_be_used,
@@ -202,7 +201,8 @@ class Mill:
     first; case, blanks and underscores of a code do not count.
     `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
     (kind, code) to sheet and cell; `given` maps (kind, code) to the entries that its remarks may name;
-    `assumptions` holds every default taken, each once.
+    `assumptions` holds every default taken, each once. `refused` maps (kind, code) to why a style, recipe,
+    range or enquiry of the book is not among the others, where a reader was asked to keep those apart.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -217,6 +217,7 @@ class Mill:
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
+    refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
     @staticmethod
@@ -229,7 +230,12 @@ class Mill:
 
     def _found(self, kind: str, table: Mapping[str, T], code: str, where: str) -> T:
         found = table.get(code)
-        return table[self._code(kind, table, code, where)] if found is None else found
+        if found is not None:
+            return found
+        apart = {name: error for (sort, name), error in self.refused.items() if sort == kind}
+        if meant(code, table) is None and (name := meant(code, apart)) is not None:
+            raise apart[name]
+        return table[self._code(kind, table, code, where)]
 
     def material(self, code: str, where: str = "", fit: Sequence[str] = ()) -> Material:
         """Find a material by its code; where it is not there, tell those that fit, or all."""
@@ -299,19 +305,19 @@ class Mill:
                 )
             entries.update(self.range_steps[range_.code, name])
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
-            self._check_products(entries, (*kind.RECIPE, *kind.RANGE), owner)
+            self._check_products(entries, kind, owner)
             built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
         self._built[recipe.code, range_.code] = built
         return built
 
-    def _check_products(self, entries: dict[str, Entry], wanted: tuple[str, ...], owner: str) -> None:
+    def _check_products(self, entries: dict[str, Entry], kind: type[Step], owner: str) -> None:
         """Refuse a product of another substance; put its code as the price list has it."""
-        for name in wanted:
+        for name in (*kind.RECIPE, *kind.RANGE):
             if name not in PRODUCT_FIELDS:
                 continue
             entry = entries.get(name, EMPTY)
             fit = [code for code, item in self.materials.items() if _may_be_used(name, item)]
-            if not entry.value and name in OPTIONAL_PRODUCTS:
+            if not entry.value and hasattr(kind, name):  # the field has a default: it may stay empty
                 continue
             if not entry.value:
                 raise InputError(

@@ -24,7 +24,7 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "caustic_product": ("sodium_hydroxide",),
     "hydrosulfite_product": ("sodium_hydrosulfite",),
     "indigo_product": ("indigo", "leuco_indigo"),
-    "sulfur_dye_product": ("",),
+    "dye_product": ("",),
     "batch_dye_product": ("",),
     "reductant_product": REDUCTANTS,
     "other_reductant_product": ("glucose", "thiourea_dioxide"),
@@ -33,7 +33,6 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "blanket_product": PLAIN,
     "wetting_agent_product": PLAIN,
     "sequestrant_product": PLAIN,
-    "other_product": PLAIN,
     "first_product": IN_ANY_BOX,
     "second_product": IN_ANY_BOX,
     "third_product": IN_ANY_BOX,
@@ -41,20 +40,9 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
     "fifth_product": IN_ANY_BOX,
 }
 
-# Rows that may stay empty: what they belong to says what it needs.
-OPTIONAL_PRODUCTS = (
-    *("first_product", "second_product", "third_product", "fourth_product", "fifth_product"),
-    "other_product",
-    "other_reductant_product",
-    "batch_dye_product",
-    "returned_dye_product",
-    "recovered_caustic_product",
-    "blanket_product",
-)
-
 # Rows whose product must have this role, and rows whose product must not be a dye.
 DYE = "dye"
-DYE_FIELDS = ("sulfur_dye_product", "batch_dye_product")
+DYE_FIELDS = ("dye_product", "batch_dye_product")
 
 # Roles of substances that a bath makes, uses up or is made of; an auxiliary leaves as it came.
 REACTING = ("dye", "reductant", "alkali", "oxidant", "acid", "gas", "water", "fibre matter")

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from typing import ClassVar, Union, get_args
 
 from costing.quantities import InputError, label
-from costing.settings.box_steps import SulfurDyeing, Treatment
+from costing.settings.box_steps import Treatment
 from costing.settings.building import check_fields
+from costing.settings.dye_box_step import DyeBox
 from costing.settings.recovering_rinse_step import RecoveringRinse
 from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
@@ -258,7 +259,7 @@ Step = Union[
     Rinse,
     RecoveringRinse,
     IndigoDyeing,
-    SulfurDyeing,
+    DyeBox,
     Treatment,
     Sizing,
     VesselBath,

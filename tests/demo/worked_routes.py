@@ -318,7 +318,7 @@ class Cloth(Route):
         with_run = sum(self.feed(name, pick_up * strength) for name, strength in strengths.items())
         with_fill = sum(self.feed(name, trough * part, 1 / self.sold) for name, part in strengths.items())
         fed = pick_up * strengths["SULFIDE-60"]
-        used = (1 - typical()["sulfur.reductant_left"] / 100) * fed
+        used = (1 - typical()["dye box.reductant_left"] / 100) * fed
         self.water += self.extra * (pick_up - with_run + used / SULFIDE / 2 * WATER)
         self.water += (trough - with_fill) / self.sold
         left, _ = self._filling_up(

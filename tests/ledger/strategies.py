@@ -13,8 +13,8 @@ DYEING = ROUTE[2]
 RINSE = ROUTE[3]
 DRYING = ROUTE[4]
 BOXES = [
-    ("sulfur bottom", "sulfur"),
-    ("sulfur top", "sulfur"),
+    ("sulfur bottom", "dye box"),
+    ("sulfur top", "dye box"),
     ("oxidation", "treatment"),
     ("softener", "treatment"),
     ("rinse with recovery", "recovering rinse"),
@@ -123,7 +123,7 @@ BOX_MACHINE = st.fixed_dictionaries(
     }
 )
 
-SULFUR_RECIPE = st.fixed_dictionaries(
+DYE_BOX_RECIPE = st.fixed_dictionaries(
     {
         "reductant_product": st.sampled_from(["SULFIDE", "HYDROSULFIDE", "HYDRO", "GLUCOSE"]),
         "dye_on_yarn": number(0.1, 3.0),
@@ -134,12 +134,12 @@ SULFUR_RECIPE = st.fixed_dictionaries(
         "bath_caustic": number(0.0, 30.0),
         "box_overflow": number(0.0, 1.0),
         "feed_ratio": number(2.0, 40.0),
-        "other_product": st.just("SOFT"),
-        "other_dose": number(0.0, 10.0),
+        "first_product": st.just("SOFT"),
+        "first_dose": number(0.0, 10.0),
     }
 )
 
-SULFUR_MACHINE = st.builds(
+DYE_BOX_MACHINE = st.builds(
     lambda box, more: {**box, **more},
     BOX_MACHINE,
     st.fixed_dictionaries({"reductant_left": number(0.0, 100.0), "bath_kept": number(0.0, 100.0)}),
@@ -306,8 +306,8 @@ def mills(draw: st.DrawFn) -> dict[str, Any]:
             ):
                 if recipe[step][product]:
                     machine[step][share] = draw(number(0.0, 100.0))
-        elif kind == "sulfur":
-            recipe[step], machine[step] = draw(SULFUR_RECIPE), draw(SULFUR_MACHINE)
+        elif kind == "dye box":
+            recipe[step], machine[step] = draw(DYE_BOX_RECIPE), draw(DYE_BOX_MACHINE)
         elif kind == "treatment":
             recipe[step], machine[step] = draw(TREATMENT_RECIPE), draw(BOX_MACHINE)
         elif kind == "bath":

@@ -24,7 +24,7 @@ from costing.settings.sizing_step import Sizing
 from tests.example_mill import MATERIALS, ROUTE, example_mill
 
 PRODUCTS = {item.code: item for item in MATERIALS}
-SULFUR = ("sulfur bottom", "sulfur")
+SULFUR = ("sulfur bottom", "dye box")
 OXIDATION = ("oxidation", "treatment")
 SOFTENER = ("softener", "treatment")
 SIZE = ("size box", "size")

@@ -18,7 +18,7 @@ RINSE = ("vessel rinse", "bath")
 SOAPING = ("soaping", "bath")
 EXTRACTION = ("extraction", "extraction")
 STEAMING = ("steaming", "steaming")
-PAD = ("dye pad", "sulfur")
+PAD = ("dye pad", "dye box")
 VESSEL = {"yarn_form": "beams in a vessel", "charge_mass": 500.0, "charge_time": 30.0}
 ONE_SET = {"sets_side_by_side": 1}
 

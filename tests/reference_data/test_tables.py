@@ -45,7 +45,7 @@ CONTESTED = {
     "sets": set(),
     "size": {"exchange", "pick_up"},
     "steaming": set(),
-    "sulfur": {
+    "dye box": {
         *("bath_caustic", "bath_kept", "bath_reductant", "box_overflow", "dye_fixation", "exchange"),
         *("extra_uptake", "pick_up", "reductant_left", "reductant_ratio"),
     },

@@ -282,7 +282,7 @@ def test_the_first_fill_is_that_of_the_ledger(code: str) -> None:
         filled = {key: amount * mass for key, amount in taken(lines).items()}
         assert filled == pytest.approx({key: litre * fill.new for key, litre in fill.litre.items()})
     assert {fill.step for fill in found} >= {
-        step.name for step in result.ledger.steps if step.KIND in ("scour", "indigo", "sulfur", "treatment")
+        step.name for step in result.ledger.steps if step.KIND in ("scour", "indigo", "dye box", "treatment")
     }
 
 

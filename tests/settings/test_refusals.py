@@ -28,7 +28,7 @@ def _fields(kind: str) -> tuple[str, ...]:
 
 def mill_with(field: str, **product: Any) -> Mill:
     """The example mill with one product more, named by every step that has the field."""
-    others = ("sulfur", "treatment", "size", "bath", "recovering rinse")
+    others = ("dye box", "treatment", "size", "bath", "recovering rinse")
     routes = (ROUTE, *([("step", kind)] for kind in others))
     route = next(steps for steps in routes if any(field in _fields(kind) for _, kind in steps))
     mill = example_mill(route=route)

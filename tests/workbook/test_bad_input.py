@@ -191,7 +191,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
     (
         "unknown kind",
         step_row("scour", "Kind", "boil"),
-        ["Routes!D", "'boil'", "scour, rinse, recovering rinse, indigo, sulfur, treatment, size, bath"],
+        ["Routes!D", "'boil'", "scour, rinse, recovering rinse, indigo, dye box, treatment, size, bath"],
     ),
     (
         "step of no route",

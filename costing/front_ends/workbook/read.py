@@ -15,13 +15,15 @@ from costing.quantities import InputError
 from costing.settings.mill import Mill
 
 
-def read_book(path: Path) -> Mill:
+def read_book(path: Path, apart: bool = False) -> Mill:
     """Read a book.
 
     Parameters
     ----------
     path : Path
         The .xlsx file.
+    apart : bool, optional
+        As of `mill_from_sheets`.
 
     Returns
     -------
@@ -35,7 +37,7 @@ def read_book(path: Path) -> Mill:
     """
     values, formulas = open_workbook(path, sheet_names())
     try:
-        return mill_from_sheets(sheets_of(values, formulas))
+        return mill_from_sheets(sheets_of(values, formulas), apart)
     except InputError as error:
         raise InputError(
             f"{path.name}, {error.where}" if error.where else path.name, error.message

@@ -25,6 +25,7 @@ from costing.front_ends.workbook.results_sheets import Form, table_sheet
 from costing.front_ends.workbook.saving import save_whole
 from costing.quantities import InputError
 from costing.report import TABLES, Result, Table, all_tables
+from costing.report.refused import Refused, quoted_rows, with_refused
 from costing.settings.mill import Mill
 
 ESTIMATE = "Estimate, not a measurement of compliance: your permit and the tests that it names come first."
@@ -48,7 +49,13 @@ SHEET_ELEMENT = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}shee
 OF_COMPARISON = {"Compare", "Checks", "Record"}
 
 
-def write_results(path: Path, mill: Mill, results: Sequence[Result], overwrite: bool = False) -> None:
+def write_results(
+    path: Path,
+    mill: Mill,
+    results: Sequence[Result],
+    overwrite: bool = False,
+    refused: Sequence[Refused] = (),
+) -> None:
     """Write results to a new workbook, whole or not at all.
 
     Parameters
@@ -61,6 +68,8 @@ def write_results(path: Path, mill: Mill, results: Sequence[Result], overwrite: 
         One for each enquiry.
     overwrite : bool, optional
         True to replace an earlier results file; no other file is ever replaced.
+    refused : sequence of Refused, optional
+        Enquiries that are not among the results: each stands in every table, and is an error in a sum.
 
     Raises
     ------
@@ -71,7 +80,7 @@ def write_results(path: Path, mill: Mill, results: Sequence[Result], overwrite: 
     if not results:
         raise InputError("results", "there is no enquiry to write; accepted is one or more")
     check_replaced(path, overwrite, OWN_SHEETS)
-    book, long_sheets = results_book(all_tables(mill, results))
+    book, long_sheets = results_book(with_refused(all_tables(mill, results), refused))
 
     def amend(name: str, content: bytes) -> bytes:
         return amend_chart(name, long_sheets.amend(name, content))
@@ -151,7 +160,7 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     summary_sheet(pen, found["quotes"], found["cost_by_group"])
     table_sheet(pen, "Key figures", found["key_figures"])
     groups = table_sheet(pen, "Cost by group", found["cost_by_group"])
-    if len(groups.table.rows) > 1:
+    if len(quoted_rows(groups.table)) > 1:
         compare_sheet(pen, found["compare"], groups)
     steps = table_sheet(pen, "Cost by step", found["cost_by_step"], replace(by_name, total="all steps"))
     cost_charts(pen, steps)

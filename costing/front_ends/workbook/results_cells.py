@@ -12,8 +12,10 @@ from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.front_ends.workbook import styles
+from costing.report.refused import NoNumber
 
 LOOKS_LIKE_A_FORMULA = ("=", "+", "-", "@")
+NOT_AVAILABLE = "#N/A"  # the error that makes a sum over it an error
 ALERT_GOES_ON = "alert goes on"  # the fill of an alert, for the cells that its text runs over
 
 
@@ -54,7 +56,9 @@ class Pen:
         """Write a text, a number, a date or nothing."""
         cell = sheet.cell(row, column)
         assert isinstance(cell, Cell)
-        if isinstance(value, str) and value:
+        if isinstance(value, NoNumber):
+            cell.value, cell.data_type = NOT_AVAILABLE, "e"
+        elif isinstance(value, str) and value:
             cell.value = ILLEGAL_CHARACTERS_RE.sub("", value)
             cell.data_type = "s"  # a text that begins with = is no formula, and "#N/A" is no error
         elif value != "":

@@ -23,6 +23,7 @@ from costing.front_ends.workbook.results_sheets import (
 )
 from costing.report import Table
 from costing.report.compare import BASES, OTHERS, PRICE, TEXT_COLUMNS
+from costing.report.refused import quoted_rows
 
 SHEET = "Compare"
 PAGE_COLUMNS = TEXT_COLUMNS + 1 + 3 * OTHERS  # that one printed page shows in a readable size
@@ -43,7 +44,7 @@ def compare_sheet(pen: Pen, compared: Table, groups: Placed) -> None:
     groups : Placed
         Cost by group, a row for each enquiry, where the charts find their numbers.
     """
-    count = len(groups.table.rows)
+    count = len(quoted_rows(groups.table))  # those that are refused stand behind them
     shown = min(count, CHARTED)
     across = TEXT_COLUMNS + 1 + OTHERS * (shown - 1)
     table = compared._replace(

@@ -12,7 +12,7 @@ from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.workbook.results_cells import Pen, is_quoted
+from costing.front_ends.workbook.results_cells import NOT_AVAILABLE, Pen, is_quoted
 from costing.front_ends.workbook.results_sheets import (
     FIRST,
     HEAD,
@@ -24,6 +24,7 @@ from costing.front_ends.workbook.results_sheets import (
     widths_of,
 )
 from costing.report import Table
+from costing.report.refused import NoNumber
 
 FORM = Form(upright=True)
 
@@ -66,20 +67,23 @@ class LongSheets:
 
     def _text(self, sheet: Worksheet, table: Table, form: Form, wide: list[float]) -> bytes:
         letters = [get_column_letter(number + 1) for number in range(len(table.columns))]
-        known: dict[tuple[int, bool, bool], int] = {}
+        known: dict[tuple[int, type, bool], int] = {}
         texts: dict[str, str] = {}
         lines = []
         for row, values in enumerate(table.rows, start=FIRST):
             cells = []
             for across, value in enumerate(values):
                 is_text, quoted = isinstance(value, str), is_quoted(value)
-                key = (across, is_text, quoted)
+                key = (across, type(value) if is_text else float, quoted)
                 if key not in known:
                     look = look_of(value, table.columns[across], not is_text, form)
                     known[key] = self._pen.style_number(sheet, look, quoted)
                 place = f'<c r="{letters[across]}{row}" s="{known[key]}"'
                 if value is None or value == "":
                     cells.append(f"{place}/>")
+                    continue
+                if isinstance(value, NoNumber):
+                    cells.append(f'{place} t="e"><v>{NOT_AVAILABLE}</v></c>')
                     continue
                 if not is_text:
                     cells.append(f"{place}><v>{value!r}</v></c>")

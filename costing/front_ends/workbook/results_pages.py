@@ -27,6 +27,7 @@ from costing.front_ends.workbook.results_sheets import (
     widths_of,
 )
 from costing.report import Column, Table
+from costing.report.refused import quoted_rows
 
 CHARTED = 40  # enquiries with charts of their own: more make a slow file that nobody prints
 ONE_PAGE, TWO_PAGES = 7, 14  # enquiries that one and two printed pages show in a readable size
@@ -53,10 +54,13 @@ def summary_sheet(pen: Pen, quotes: Table, groups: Table) -> None:
     wide = widths_of(offers, PLAIN)
     wide[1:] = [max(26.0, wide[1]), *[max(11.0, width) for width in wide[2:]]]
     set_widths(sheet, wide)
-    warnings = sum(row[-1] for row in quotes.rows)
+    quoted = quoted_rows(quotes)
+    warnings, left = sum(quotes.rows[at][-1] for at in quoted), [row[0] for row in quotes.rows][len(quoted) :]
     alert = (
         f"{warnings} warning{'s' if warnings > 1 else ''}: read the sheet Checks first." if warnings else ""
     )
+    if left:
+        alert = f"Refused, and in no figure: {', '.join(left)}. The sheet Checks says why. {alert}".strip()
     title(pen, sheet, quotes.title, quotes.note, alert, wide)
     above = body(pen, sheet, HEAD, offers, PLAIN, wide)
     if count > TWO_PAGES:
@@ -67,7 +71,9 @@ def summary_sheet(pen: Pen, quotes: Table, groups: Table) -> None:
     for column in range(2, len(groups.columns) + 1):
         pen.write(sheet, row, column, None, SECTION)
     below = body(pen, sheet, row + 1, groups, PLAIN, wide)
-    chart = bar_chart(cost_bars(below, range(count)), SUMMARY_CHART_WIDTH, 5.2 + 0.85 * count, letters=11)
+    chart = bar_chart(
+        cost_bars(below, range(len(quoted))), SUMMARY_CHART_WIDTH, 5.2 + 0.85 * count, letters=11
+    )
     if chart is not None:
         sheet.add_chart(chart, f"A{below.last + 2 + (count > ONE_PAGE)}")  # behind the break between pages
     styles.page(sheet, freeze=f"B{FIRST}")
@@ -163,7 +169,7 @@ def discharge_charts(pen: Pen, loads: Placed, alert: str) -> None:
 def blocks(table: Table) -> list[tuple[str, range]]:
     """Enquiry and its rows, for each enquiry that gets charts of its own."""
     found = []
-    for code, group in groupby(range(len(table.rows)), key=lambda row: str(table.rows[row][0])):
+    for code, group in groupby(quoted_rows(table), key=lambda row: str(table.rows[row][0])):
         rows = list(group)
         found.append((code, range(rows[0], rows[-1] + 1)))
     return found[:CHARTED]

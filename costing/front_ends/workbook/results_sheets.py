@@ -16,6 +16,7 @@ from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.results_cells import ALERT_GOES_ON, Look, Pen
 from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH, LINE_HEIGHT, height_for
 from costing.report import Column, Table
+from costing.report.refused import REFUSED, NoNumber
 
 TITLE, NOTE, ALERT, HEAD, UNITS, FIRST = 1, 2, 4, 5, 6, 7
 NARROW, WIDE = 8.0, 44.0  # width of a column, in characters
@@ -23,6 +24,7 @@ TEXT_EDGES, NUMBER_EDGES = 2.6, 2.2  # what a cell takes beside its text; text i
 ONE_LINE = 10  # letters of a head or a unit that are not broken into two lines
 
 FLUSH_LEFT = Alignment(horizontal="left", vertical="center", indent=1)
+FLUSH_RIGHT = Alignment(horizontal="right", vertical="center")
 UNIT_OF_TEXT = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)
 UNIT_OF_NUMBER = Alignment(horizontal="right", vertical="top", wrap_text=True)
 
@@ -163,14 +165,16 @@ def is_numeric(table: Table, across: int) -> bool:
     """Whether a column holds numbers, and nothing else."""
     if table.columns[across].digits is not None:
         return True
-    values = [row[across] for row in table.rows if row[across] is not None]
+    values = [row[across] for row in table.rows if not isinstance(row[across], (NoNumber, type(None)))]
     return bool(values) and all(isinstance(value, (int, float)) for value in values)
 
 
 def look_of(value: Any, column: Column, numeric: bool, form: Form, total: bool = False) -> Look:
     """How a value looks in its column."""
+    if isinstance(value, NoNumber):
+        return Look("alert", layout=FLUSH_RIGHT)
     if isinstance(value, str):
-        if value == "warning" and column.title == "Kind":
+        if value in ("warning", REFUSED) and column.title == "Kind":
             return Look("alert", layout=FLUSH_LEFT)
         return Look("total text" if total else form.text)
     number = styles.DATE if isinstance(value, datetime.date) else number_format(column)

@@ -1,4 +1,4 @@
-"""Sulfur dye in a box with a sky behind it: bottom, top or the whole shade."""
+"""Dye of any class but indigo in a box or a pad: bottom, top or the whole shade."""
 
 from __future__ import annotations
 
@@ -11,19 +11,21 @@ from costing.process.postings import PROCESS, YARN, Book
 from costing.process.sulfur_dye import dye_bath_strength, dye_feed_for_depth
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
-from costing.settings.box_steps import SulfurDyeing
+from costing.settings.dye_box_step import DyeBox
 from costing.settings.mill import Material
 
 # Caustic has made sulfide of a part of this reductant before it reduces the dye.
 FORMS = {"sodium_hydrosulfide": ("sodium_hydrosulfide", "sodium_sulfide")}
+# In the order in which they are used up.
+REDUCED_WITH = ("sodium_hydrosulfide", "sodium_sulfide", "sodium_hydrosulfite", "glucose")
 
 
-def box_of_sulfur_dye(step: SulfurDyeing, yarn: YarnState, materials: Mapping[str, Material]) -> Box:
-    """The box of a sulfur dyeing, with the strengths that the depth asks for.
+def box_of_dye(step: DyeBox, yarn: YarnState, materials: Mapping[str, Material]) -> Box:
+    """The box of a dye, with the strengths that the depth asks for.
 
     Parameters
     ----------
-    step : SulfurDyeing
+    step : DyeBox
         Settings.
     yarn : YarnState
         The entering yarn: how wet it is sets how much bath it carries out.
@@ -32,7 +34,7 @@ def box_of_sulfur_dye(step: SulfurDyeing, yarn: YarnState, materials: Mapping[st
     """
     empty = Box(
         step.name,
-        (Dose(materials[step.sulfur_dye_product], 0.0),),
+        (Dose(materials[step.dye_product], 0.0),),
         step.bath_temperature,
         step.pick_up,
         step.exchange,
@@ -49,33 +51,30 @@ def box_of_sulfur_dye(step: SulfurDyeing, yarn: YarnState, materials: Mapping[st
     applied = dye_feed_for_depth(step.dye_on_yarn, step.dye_fixation)
     strength = dye_bath_strength(applied, flows.bath_on_yarn, step.extra_uptake)
     fed = applied + flows.overflow * strength
-    reductant = step.bath_reductant + step.reductant_ratio * fed / flows.leaving
-    wetting_agent = materials[step.wetting_agent_product]
-    doses = [
-        Dose(materials[step.sulfur_dye_product], strength, step.extra_uptake),
-        Dose(materials[step.reductant_product], reductant),
-        Dose(materials[step.caustic_product], step.bath_caustic),
-        Dose(wetting_agent, step.bath_wetting_agent * wetting_agent.strength),
-    ]
-    if step.other_product:
-        other = materials[step.other_product]
-        doses.append(Dose(other, (step.other_dose or 0.0) * other.strength))
+    doses = [Dose(materials[step.dye_product], strength, step.extra_uptake)]
+    if step.reductant_product:
+        reductant = (step.bath_reductant or 0.0) + (step.reductant_ratio or 0.0) * fed / flows.leaving
+        doses.append(Dose(materials[step.reductant_product], reductant))
+    if step.caustic_product:
+        doses.append(Dose(materials[step.caustic_product], step.bath_caustic or 0.0))
+    as_delivered = [(step.wetting_agent_product, step.bath_wetting_agent or 0.0), *step.products]
+    doses += [Dose(materials[code], dose * materials[code].strength) for code, dose in as_delivered if code]
     return empty._replace(doses=tuple(doses))
 
 
-def dye_sulfur(
-    step: SulfurDyeing, yarn: YarnState, materials: Mapping[str, Material], around: Surroundings
+def dye_in_box(
+    step: DyeBox, yarn: YarnState, materials: Mapping[str, Material], around: Surroundings
 ) -> tuple[YarnState, Book]:
-    """Run yarn through a box of reduced sulfur dye and air it.
+    """Run yarn through a box of dye, and air it where a reductant has reduced the dye.
 
     The dye has no formula: it is counted as the mill's list counts it, and what of a reductant it takes is
     a setting. The reductant that is used up or aired ends as thiosulfate, sulfate, sulfite or gluconate; the
     share that is left stays as it is until an oxidising box, the rinse or the drain. Leaves out how much
-    the next box strips of dye that has been aired.
+    the next box strips of the dye, and what alkali a reactive dye takes when it bonds.
 
     Parameters
     ----------
-    step : SulfurDyeing
+    step : DyeBox
         Settings of the box.
     yarn : YarnState
         The entering yarn.
@@ -95,13 +94,15 @@ def dye_sulfur(
         Products that bring more water than the box takes.
     """
     book = Book(step.name)
-    dye, reductant = materials[step.sulfur_dye_product], materials[step.reductant_product]
+    dye, box = materials[step.dye_product], box_of_dye(step, yarn, materials)
+    dosed = {form for dose in box.doses for form in FORMS.get(dose.key, (dose.key,))}
 
     def use_up(lines: Book, met: dict[str, float]) -> None:
-        for name in FORMS.get(reductant.substance, (reductant.substance,)):
-            react_share(lines, met, USED_UP[name], 1.0 - step.reductant_left)
+        for substance in REDUCED_WITH:
+            if substance in dosed:
+                react_share(lines, met, USED_UP[substance], 1.0 - step.reductant_left)
 
-    left = run_box(box_of_sulfur_dye(step, yarn, materials), yarn, around, book, "bath temperature", use_up)
+    left = run_box(box, yarn, around, book, "bath temperature", use_up)
     applied = left.dissolved.pop(dye.code, 0.0) + left.drawn.get(dye.code, 0.0)
     fixed = applied * step.dye_fixation
     book.move(dye.code, "stays on the yarn", fixed, PROCESS, YARN)
