@@ -217,6 +217,11 @@ class Factors:
         )
 
 
+def typical_factors(substance: str, point: DischargePoint) -> dict[str, float]:
+    """What one kilogram of a substance without a recovery adds to each parameter [kg/kg]."""
+    return _parts_of_substance(substance, 1.0, 1.0, point)
+
+
 @lru_cache(maxsize=512)
 def _parts_of_substance(
     substance: str, recovery: float, dye_recovery: float, point: DischargePoint

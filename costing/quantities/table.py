@@ -45,7 +45,6 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "rinse_feed": ("counter-current", "separate feeds"),
     "other_reduction": ("none", "glucose", "thiourea dioxide", "electrolysis"),
     "dose_basis": ("as delivered", "100 %"),
-    "pit_neutraliser": ("none", "sulfuric acid", "carbon dioxide"),
     "bath_at_start": ("new fill", "standing bath"),
     "bath_at_end": ("kept for the next lot", "dumped"),
     "pumps_in_stoppage": ("running", "stopped"),

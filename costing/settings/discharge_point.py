@@ -51,7 +51,6 @@ class DischargePoint:
     other_spread: float
     day_variation: float
     grab_variation: float
-    pit_neutraliser: str = "none"
 
     def __post_init__(self) -> None:
         check_fields(self, f"discharge point {self.code}")
