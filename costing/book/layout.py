@@ -71,7 +71,7 @@ class ColumnSheet:
     parts: Mapping[str, tuple[str, ...]]
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=16)
 def column_sheet(name: str) -> ColumnSheet:
     """The sheet ``styles``, ``recipes`` or ``ranges``.
 
@@ -85,7 +85,7 @@ def column_sheet(name: str) -> ColumnSheet:
     return ColumnSheet(found["kind"], found["part_head"], parts)
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=16)
 def tables_of(name: str) -> tuple[Table, ...]:
     """The tables of the sheet ``routes``, ``materials``, ``mill_costs`` or ``enquiries``.
 

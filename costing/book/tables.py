@@ -15,7 +15,7 @@ from costing.quantities import CHOICES, InputError, folded, listed, meant
 from costing.quantities.checking import check_choice
 
 # Lists of codes are checked against the mill's own sheets, not against a list of words.
-CODE_SHEETS = ("style_codes", "recipe_codes", "range_codes")
+CODE_SHEETS = ("style_codes", "recipe_codes", "range_codes", "point_codes", "enquiry_codes")
 MOST_WORDS = 40  # of a list that the user cannot lengthen: all of it
 OWN_CODES = (*CODE_SHEETS, "route_codes", "currency_codes")
 

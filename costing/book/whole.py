@@ -7,6 +7,7 @@ from contextlib import contextmanager
 
 from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
+from costing.book.drain import read_drain
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
 from costing.book.sheet import Sheet, find_sheets
@@ -51,6 +52,10 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_recipes(found["Recipes"], mill, apart)
     _read_ranges(found["Ranges"], mill, apart)
     _read_enquiries(found["Enquiries"], mill, apart)
+    try:
+        mill.keep_drain(read_drain(found, mill))
+    except InputError as error:  # a wrong cell of the drain takes away the drain, and no quote
+        mill.keep_drain(error)
     return mill
 
 

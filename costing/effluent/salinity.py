@@ -88,7 +88,7 @@ def conductivity_of_salt(anion: str, amount: float, temperature: float) -> float
     ideal = _square(salt.first, temperature)
     root = amount**0.5
     lost = _square(salt.second, temperature) * root / (1.0 + salt.slope * root)
-    return (ideal - lost) * salt.multiple
+    return float((ideal - lost) * salt.multiple)
 
 
 def _square(factors: tuple[float, float, float], temperature: float) -> float:

@@ -47,6 +47,14 @@ DRAIN = (
     ),
     Q("grab_variation", "", "%", 0.0, 300.0, "spread of single samples around the mean"),
     Q("yarn_per_day", "kg/h", "kg/day", 0.0, 1e6, "grey yarn of this enquiry on a running day, as a mean"),
+    Q(
+        "cloth_per_day",
+        "m/h",
+        "m/day",
+        0.0,
+        1e6,
+        "finished cloth of this enquiry on a running day, as a mean",
+    ),
     Q("flow_per_day", "L/h", "m3/day", 0.0, 1e6, "flow on a running day"),
     Q("flow_concentration", "kg/L", "mg/L", 0.0, 1e6, "concentration in this flow"),
 )

@@ -64,15 +64,16 @@ class Production:
     ----------
     enquiry, point : str
         Codes of the book.
-    yarn_per_day : float
-        Saleable grey yarn [kg/h of 24 hours].
+    yarn_per_day, cloth_per_day : float or None
+        Saleable grey yarn, or finished cloth: one of the two [kg/h, m/h of 24 hours].
     where : str
         Sheet and cell.
     """
 
     enquiry: str
     point: str
-    yarn_per_day: float
+    yarn_per_day: float | None = None
+    cloth_per_day: float | None = None
     where: str = ""
 
     def __post_init__(self) -> None:

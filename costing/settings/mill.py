@@ -10,6 +10,7 @@ from typing import ClassVar, TypeVar
 from costing.quantities import InputError, label, listed, meant
 from costing.reference_data import substances
 from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
+from costing.settings.drain import Drain
 from costing.settings.product_fields import (
     DYE_FIELDS,
     PRODUCT_FIELDS,
@@ -218,7 +219,25 @@ class Mill:
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
     refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
+    _drain: Drain | InputError | None = field(default=None, compare=False, repr=False)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
+
+    def keep_drain(self, drain: Drain | InputError) -> None:
+        """Keep what the book says of its drain, or why that is refused."""
+        self._drain = drain
+
+    @property
+    def drain(self) -> Drain:
+        """What the book says of its drain.
+
+        Raises
+        ------
+        InputError
+            A cell of its sheets is refused, or there are none.
+        """
+        if isinstance(self._drain, InputError):
+            raise self._drain
+        return self._drain or Drain()
 
     @staticmethod
     def _code(kind: str, table: Mapping[str, T], code: str, where: str) -> str:

@@ -83,6 +83,7 @@ WANTED = {
     "1/h": "1/hour",
     "%/h": "percent/hour",
     "m/h": "m/hour",
+    "m/day": "m/day",
     "m/min": "m/minute",
     "m/s": "m/s",
     "yd/min": "yd/minute",

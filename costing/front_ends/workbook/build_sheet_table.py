@@ -15,7 +15,17 @@ import costing
 from costing.front_ends.workbook.template_files import sheet_file
 
 TARGET = Path(costing.__file__).resolve().parent / "book" / "sheet_table.py"
-SHEETS = ("enquiries", "styles", "recipes", "ranges", "routes", "materials", "mill_costs")
+SHEETS = (
+    "enquiries",
+    "styles",
+    "recipes",
+    "ranges",
+    "routes",
+    "materials",
+    "mill_costs",
+    "discharge_points",
+    "discharge_plan",
+)
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
 OF_SHEET = ("sheet", "kind", "part_head")

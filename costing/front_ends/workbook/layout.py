@@ -16,6 +16,7 @@ from costing.front_ends.workbook.template_files import sheet_file
 from costing.quantities import CHOICES, QUANTITIES
 from costing.reference_data import Default, defaults
 from costing.settings.building import default_key
+from costing.settings.discharge_point import DischargePoint
 from costing.settings.mill import Range
 from costing.settings.product_fields import PRODUCT_FIELDS
 from costing.settings.steps import STEP_KINDS
@@ -177,10 +178,22 @@ def range_rows(units: Mapping[str, str]) -> Iterator[Row]:
             yield _row(step, name, (kind_name,), units, name in needed)
 
 
-ROWS = {"styles": style_rows, "recipes": recipe_rows, "ranges": range_rows}
+def point_rows(units: Mapping[str, str]) -> Iterator[Row]:
+    """Rows of the sheet Discharge points, part by part."""
+    for part in sheet_file("discharge_points")["part"]:
+        for name in part["rows"]:
+            yield _row(part["name"], name, DischargePoint.GROUPS, units, True)
 
 
-@lru_cache(maxsize=8)
+ROWS = {
+    "styles": style_rows,
+    "recipes": recipe_rows,
+    "ranges": range_rows,
+    "discharge_points": point_rows,
+}
+
+
+@lru_cache(maxsize=16)
 def column_sheet(name: str) -> ColumnSheet:
     """The sheet ``styles``, ``recipes`` or ``ranges``."""
     text = sheet_file(name)
@@ -189,7 +202,7 @@ def column_sheet(name: str) -> ColumnSheet:
     demos = []
     for demo in text["demo"]:
         given = demo["values"]
-        if name == "styles":
+        if name in ("styles", "discharge_points"):
             values = {(part_of[key], key): value for key, value in given.items()}
         else:
             values = {(part, key): value for part, items in given.items() for key, value in items.items()}
@@ -207,7 +220,7 @@ def column_sheet(name: str) -> ColumnSheet:
     )
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=16)
 def table_sheet(name: str) -> TableSheet:
     """The sheet ``routes``, ``materials``, ``mill_costs`` or ``enquiries``."""
     text = sheet_file(name)

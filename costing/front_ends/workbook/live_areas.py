@@ -27,6 +27,8 @@ LAST_CELLS = {
     "Routes": "H200",
     "Materials": "Z120",
     "Mill costs": "H60",
+    "Discharge points": "Z60",
+    "Discharge plan": "P80",
 }
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 
