@@ -51,8 +51,8 @@ class Arriving(NamedTuple):
         Code, "" for another flow.
     sort : str
         scour, indigo bath, rinse, size ... or other.
-    dumped : bool
-        True where it comes at once, at the end of a lot.
+    dumps : float
+        How often a day it comes at once, at the end of a lot; 0 where it runs all day.
     volume : float
         [L]
     temperature : float
@@ -68,7 +68,7 @@ class Arriving(NamedTuple):
     name: str
     enquiry: str
     sort: str
-    dumped: bool
+    dumps: float
     volume: float
     temperature: float
     amounts: dict[str, float]
@@ -152,7 +152,7 @@ def of_enquiry(
                 stream.name,
                 ledger.enquiry.code,
                 sort,
-                stream.name.endswith(DUMP),
+                mass / ledger.plan.saleable_mass if stream.name.endswith(DUMP) else 0.0,
                 volume,
                 temperature,
                 amounts,
@@ -167,7 +167,7 @@ def of_enquiry(
 def _lint(enquiry: str, mass: float, point: DischargePoint) -> Arriving:
     """Lint comes in every stream: it has a line of its own."""
     loads = {"suspended solids": point.lint * mass}
-    return Arriving("lint", enquiry, OTHER, False, 0.0, 25.0, {}, loads, water_of({}, 0.0, 25.0))
+    return Arriving("lint", enquiry, OTHER, 0.0, 0.0, 25.0, {}, loads, water_of({}, 0.0, 25.0))
 
 
 def _temperatures(ledger: Ledger) -> dict[str, tuple[str, float]]:
@@ -224,7 +224,7 @@ def of_other_flow(flow: OtherFlow, point: DischargePoint, cold: float) -> Arrivi
         water = water._replace(strong=strong)
     if "COD, both" not in loads:
         loads["COD, both"] = loads.get("COD, organic", 0.0) + loads.get("COD, inorganic sulfur", 0.0)
-    return Arriving(flow.name, "", OTHER, False, volume, temperature, {}, loads, water)
+    return Arriving(flow.name, "", OTHER, 0.0, volume, temperature, {}, loads, water)
 
 
 def together(streams: Sequence[Arriving]) -> Arriving:
@@ -239,4 +239,4 @@ def together(streams: Sequence[Arriving]) -> Arriving:
     warmth = sum(stream.volume * stream.temperature for stream in streams)
     temperature = warmth / volume if volume else 0.0
     water = mixed(*(stream.water for stream in streams))
-    return Arriving("all streams", "", "", False, volume, temperature, amounts, loads, water)
+    return Arriving("all streams", "", "", 0.0, volume, temperature, amounts, loads, water)

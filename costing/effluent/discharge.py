@@ -50,6 +50,10 @@ class Stream(NamedTuple):
         """Mass per volume of the stream [kg/L]; 0 where nothing flows."""
         return self.loads[parameter] / self.flow if self.flow > 0 else 0.0
 
+    def counted_by(self, factors: Factors) -> Stream:
+        """The same stream, its loads counted by other factors."""
+        return _stream(self.name, self.postings, factors)
+
     @property
     def alkalinity_concentration(self) -> float:
         """Strong-ion difference per volume [mol/L]; 0 where nothing flows."""

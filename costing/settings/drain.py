@@ -14,8 +14,8 @@ from costing.settings.discharge_point import DischargePoint, OtherFlow, Producti
 class Drain:
     """Points by their code, and what runs to them.
 
-    `assumptions` holds every default taken, each once; `given` the entries of each point, so that a remark may
-    name a cell; `places` sheet and cell of each.
+    `assumptions` holds every default taken, each once; `given` the entries of each point, for a remark that
+    names a cell; `places` sheet and cell of each.
     """
 
     points: dict[str, DischargePoint] = field(default_factory=dict)
