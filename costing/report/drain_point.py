@@ -205,8 +205,8 @@ def parameters_table(found: PointResult) -> Table:
         spread = (spread_of(found.point, name) ** 2 + found.point.flow_spread**2) ** 0.5
         rows.append([capital(name), *loads, *dense, *band(dense[-1], spread)])
     note = (
-        "Loads as they leave the point; salts of the water taken in are in. From and to: nine in ten estimates "
-        f"of this kind are right within them, by the sheet Discharge points. {ESTIMATE}"
+        "Loads as they leave the point, the salts of the water taken in with them. From and to: nine in ten "
+        f"estimates of this kind are right within them, by the sheet Discharge points. {ESTIMATE}"
     )
     return Table("point_parameters", f"Parameters of {found.point.code}", note, columns, rows)
 
@@ -240,9 +240,10 @@ def condition_table(found: PointResult) -> Table:
         row("Conductivity at 25 °C, mS/cm", [10.0 * place.conductivity for place in places], "15 %"),
         row("Oxygen taken up, kg/day", [place.oxygen for place in places], "a factor of two"),
     ]
+    hours = residence_time(found.point, found.leaving.stream.volume)
     note = (
-        "pH from the ions of all streams together, with activities, at the temperature there; never a mean of "
-        f"their pH. Time in the pit {residence_time(found.point, found.leaving.stream.volume):.1f} h. {ESTIMATE}"
+        "pH from the ions of all streams together, with activities, at the temperature there; never a mean "
+        f"of their pH. Time in the pit {hours:.1f} h. {ESTIMATE}"
     )
     return Table("point_condition", f"Condition of the water at {found.point.code}", note, columns, rows)
 
