@@ -20,6 +20,7 @@ from costing.formulas import (
     group_size,
     group_steam,
     group_sulfur_dye,
+    group_treatment,
     group_yarn,
 )
 from costing.formulas.cell_formula import cell_formula
@@ -41,6 +42,7 @@ GROUPS: tuple[ModuleType, ...] = (
     group_orders,
     group_discharge,
     group_acidity,
+    group_treatment,
 )
 
 FORMULAS: dict[str, Formula] = {formula.name: formula for group in GROUPS for formula in group.FORMULAS}

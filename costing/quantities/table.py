@@ -11,6 +11,7 @@ from costing.quantities.table_energy import ENERGY
 from costing.quantities.table_orders import ORDERS
 from costing.quantities.table_size import SIZE
 from costing.quantities.table_sulfur_dye import SULFUR_DYE
+from costing.quantities.table_treatment import TREATMENT
 from costing.quantities.table_yarn import CLOTH, SETS, YARN
 
 SUBJECTS = {
@@ -26,6 +27,7 @@ SUBJECTS = {
     "energy": ENERGY,
     "discharge": DISCHARGE,
     "drain": DRAIN,
+    "treatment": TREATMENT,
     "money": MONEY,
     "orders": ORDERS,
 }

@@ -16,12 +16,14 @@ from costing.reference_data.materials_and_cautions import (
 )
 from costing.reference_data.table_files import fingerprint, folder
 from costing.reference_data.trade_words import cautions_of, meaning_of, spelled, trade_words
+from costing.reference_data.treatment_removals import Removal, treatment_removals
 
 __all__ = [
     "Caution",
     "CommercialForm",
     "Default",
     "PublishedRange",
+    "Removal",
     "Substance",
     "cautions",
     "cautions_of",
@@ -35,4 +37,5 @@ __all__ = [
     "spelled",
     "substances",
     "trade_words",
+    "treatment_removals",
 ]

@@ -42,6 +42,11 @@ CONSTANTS = {
     "water_density": "kg/L",
     "charge": "kA*h/mol",
     "indigo": "kg/mol",
+    "anhydrous_alum": "kg/mol",
+    "water_of_crystals": "kg/mol",
+    "aluminium_hydroxide": "kg/mol",
+    "ferric_chloride": "kg/mol",
+    "ferric_hydroxide": "kg/mol",
 }
 
 

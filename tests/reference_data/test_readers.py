@@ -23,6 +23,7 @@ from costing.reference_data.materials_and_cautions import (
 )
 from costing.reference_data.source_list import read_sources
 from costing.reference_data.trade_words import read_trade_words
+from costing.reference_data.treatment_removals import read_treatment_removals
 
 Reader = Callable[[Path], object]
 
@@ -128,6 +129,57 @@ def test_a_broken_default_is_refused_in_one_line(copy: Path, old: str, new: str,
             "3.846,1.03911",
             "1.846,1.03911",
             "mass_share is 1.846",
+        ),
+        (read_treatment_removals, "treatment.csv", ",89,91,93,", ",89,91,193,", "high is 193 %; accepted is"),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            ",89,91,93,",
+            ",92,91,93,",
+            "low, typical and high are 92",
+        ),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            ",89,91,93,",
+            ",,91,93,",
+            "low is ''; accepted is a number",
+        ),
+        (read_treatment_removals, "treatment.csv", "93,laboratory", "93,bench", "scale is 'bench'"),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            "93,laboratory,sahin",
+            "93,laboratory,shin",
+            "source is 'shin",
+        ),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            "bioreactor,biology",
+            "bioreactor,algae",
+            "kind is 'algae'",
+        ),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            "bioreactor,biology,suspended",
+            "bioreactor,filter,suspended",
+            "kind is 'filter'; accepted is 'biology' as above",
+        ),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            "filter,unfixed dye,87",
+            "filter,colour,87",
+            "what is 'colour'",
+        ),
+        (
+            read_treatment_removals,
+            "treatment.csv",
+            'denim",biology,unfixed dye',
+            'denim",biology,"COD, organic"',
+            "COD, organic of activated sludge, denim stands above already",
         ),
         (read_published_ranges, "published_ranges.csv", "15,20,L/kg", "25,20,L/kg", "low is 25, above high"),
         (read_published_ranges, "published_ranges.csv", "15,20,L/kg", "15,20,l/kilo", "unit is 'l/kilo'"),

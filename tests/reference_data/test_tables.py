@@ -11,12 +11,23 @@ import pint
 import pytest
 
 from costing.quantities import QUANTITIES
-from costing.reference_data import cautions, defaults, folder, materials, published_ranges, substances
+from costing.reference_data import (
+    cautions,
+    defaults,
+    folder,
+    materials,
+    published_ranges,
+    substances,
+    treatment_removals,
+)
 from costing.reference_data.source_list import sources
 from costing.reference_data.table_files import source_keys
 from tests.tools.make_unit_table import WANTED, registry
 
-TABLES = ("cautions.csv", "defaults.csv", "materials.csv", "published_ranges.csv", "trade_words.csv")
+TABLES = (
+    *("cautions.csv", "defaults.csv", "materials.csv", "published_ranges.csv", "trade_words.csv"),
+    "treatment.csv",
+)
 OXYGEN = molmass.Formula("O").mass
 
 # What mills, books or sellers disagree on.
@@ -49,6 +60,7 @@ CONTESTED = {
         *("bath_caustic", "bath_kept", "bath_reductant", "box_overflow", "dye_fixation", "exchange"),
         *("extra_uptake", "pick_up", "reductant_left", "reductant_ratio"),
     },
+    "train": {"sludge_yield", "water_recovery"},
     "treatment": {"box_overflow", "exchange", "peroxide_broken_down", "pick_up", "weight_loss"},
     "yarn": set(),
 }
@@ -103,6 +115,16 @@ def test_a_publication_is_cited_with_a_locator(name: str) -> None:
 def test_a_source_that_was_not_opened_backs_no_figure(name: str) -> None:
     unread = {key for key, source in sources().items() if source.is_publication and not source.opened}
     assert [row["key"] for row in lines(name) if row["source"] in unread] == []
+
+
+def test_figures_of_treatment_say_on_what_scale_they_were_measured() -> None:
+    """Published ones come from a laboratory or a pilot and are cut for a mill; no salt is held by biology."""
+    for figures in treatment_removals().values():
+        for item in figures:
+            assert sources()[item.source].is_publication == bool(item.scale), item
+            assert item.what != "dissolved salts" or item.kind == "membrane"
+            assert item.in_a_mill <= (item.low, item.typical, item.high)
+            assert list(item.in_a_mill) == sorted(item.in_a_mill)
 
 
 def test_the_quick_look_at_the_sources_finds_the_same_keys() -> None:

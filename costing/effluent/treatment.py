@@ -1,0 +1,387 @@
+"""A treatment train: what each stage takes out of an effluent, where that goes, and what passes through.
+
+An estimate for choosing and sizing, three times over: with the low, the typical and the high removal. Sodium,
+sulfate and chloride pass everything but a membrane, and a membrane only moves them into its concentrate. The
+loads and the water are those of one span, a day as a rule; so are all answers.
+
+No measurement, and none of compliance. Acid and sulfide never meet: see `costing.effluent.dosing`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from costing.effluent.acidity import Weak
+from costing.effluent.composition import Water
+from costing.effluent.dosing import (
+    SULFIDE_PH,
+    aired,
+    carbon_dioxide_to_reach,
+    coagulated,
+    gas_warnings,
+    refuse_sulfide,
+    sulfuric_acid_to_reach,
+    with_anion,
+    with_carbon_dioxide,
+)
+from costing.effluent.ion_loads import CONSERVATIVE, SULFUR_DEMAND, ion_loads
+from costing.effluent.oxidation import oxygen_saturation, oxygen_taken_up
+from costing.effluent.removal import peak_behind_tank
+from costing.effluent.sludge import (
+    OXYGEN_PER_CELLS,
+    alum_sludge,
+    biological_sludge,
+    ferric_sludge,
+    wet_cake,
+)
+from costing.effluent.speciation import speciation
+from costing.effluent.stages import CARBON_DIOXIDE, CASES, DOSED, NEUTRALISATION, Band, Stage, checked
+from costing.process.chemistry import molar_mass, molar_mass_of_formula
+from costing.quantities import InputError
+from costing.reference_data import default
+
+ORGANIC = "COD, organic"
+BOTH = "COD, both"
+SOLIDS = "suspended solids"
+DYE = "unfixed dye"
+# Of the colour that activated sludge removes, 50 to 70 % is adsorbed or settled: sahinkaya-2008.
+DYE_TO_SLUDGE = 0.6
+# Oxygen that is taken up may be half or twice what is worked out: judgement.
+UPTAKE = {"low": 0.5, "typical": 1.0, "high": 2.0}
+
+
+class Moved(NamedTuple):
+    """A part of a parameter that left the water.
+
+    Attributes
+    ----------
+    parameter : str
+        As loads name it.
+    amount : float
+        [kg]
+    to : str
+        ``sludge``, ``oxidised``, ``concentrate`` or ``returned``.
+    """
+
+    parameter: str
+    amount: float
+    to: str
+
+
+class Sludge(NamedTuple):
+    """Dry solids by where they come from [kg]."""
+
+    biological: float = 0.0
+    chemical: float = 0.0
+    captured: float = 0.0
+
+    @property
+    def dry(self) -> float:
+        """All of it [kg]."""
+        return self.biological + self.chemical + self.captured
+
+
+class Flow(NamedTuple):
+    """An effluent on its way.
+
+    Attributes
+    ----------
+    loads : dict
+        Parameters that are no ion, such as organic COD [kg].
+    water : Water
+        The water with its ions.
+    other : dict
+        Of parameters that are ions: what the water does not hold, such as sodium of products without a
+        formula. It goes along like salt [kg].
+    """
+
+    loads: dict[str, float]
+    water: Water
+    other: dict[str, float]
+
+    def all_loads(self) -> dict[str, float]:
+        """Every parameter [kg]."""
+        ions = ion_loads(self.water)
+        held = {name: amount + self.other.get(name, 0.0) for name, amount in ions.items()}
+        whole = {**self.loads, **held}
+        whole[BOTH] = self.loads.get(ORGANIC, 0.0) + held[SULFUR_DEMAND]
+        return whole
+
+
+class Behind(NamedTuple):
+    """What is behind a stage.
+
+    Attributes
+    ----------
+    stage : Stage
+        The stage.
+    flow : Flow
+        The effluent.
+    loads : dict
+        Parameter -> load of the effluent [kg].
+    acidity : float
+        pH, shut off from air.
+    moved : tuple of Moved
+        What left the water, and where to.
+    added : dict
+        What was dosed, and the salt it left, each with its own name [kg].
+    oxygen : float
+        Oxygen that was used up [kg].
+    concentrate : float
+        Water that a filter or a membrane sends away [L].
+    sludge : Sludge
+        Dry solids made here.
+    peak_left : float
+        Peak of a dump behind the stage over that before it [fraction].
+    warnings : tuple of str
+        Gas that may arise.
+    """
+
+    stage: Stage
+    flow: Flow
+    loads: dict[str, float]
+    acidity: float
+    moved: tuple[Moved, ...]
+    added: dict[str, float]
+    oxygen: float
+    concentrate: float
+    sludge: Sludge
+    peak_left: float
+    warnings: tuple[str, ...]
+
+    def concentration(self, parameter: str) -> float:
+        """Of the effluent behind the stage [kg/L]."""
+        return self.loads.get(parameter, 0.0) / self.flow.water.volume
+
+
+class Train(NamedTuple):
+    """A train that has run.
+
+    Attributes
+    ----------
+    before : dict
+        Parameter -> load that came in [kg].
+    low, typical, high : tuple of Behind
+        Every stage, with its low, typical and high removal: the low removal leaves the high load.
+    remarks : tuple of str
+        What is not counted, and why.
+    """
+
+    before: dict[str, float]
+    low: tuple[Behind, ...]
+    typical: tuple[Behind, ...]
+    high: tuple[Behind, ...]
+    remarks: tuple[str, ...]
+
+    def load(self, parameter: str) -> Band:
+        """Load behind the last stage, least first [kg]."""
+        found = [run[-1].loads.get(parameter, 0.0) for run in (self.low, self.typical, self.high)]
+        return Band(min(found), found[1], max(found))
+
+    def passing(self, parameter: str) -> Band:
+        """Load behind the last stage over what came in; 0 where nothing came in [fraction]."""
+        came = self.before.get(parameter, 0.0)
+        return Band(*(amount / came if came > 0.0 else 0.0 for amount in self.load(parameter)))
+
+    def sludge(self, cake_dryness: float | None = None) -> tuple[Band, Band]:
+        """Dry solids of the whole train, and the cake to be carted away [kg]."""
+        dryness = default("train.cake_dryness").value if cake_dryness is None else cake_dryness
+        dry = sorted(sum(item.sludge.dry for item in run) for run in (self.low, self.typical, self.high))
+        return Band(*dry), Band(*(wet_cake(mass, dryness) for mass in dry))
+
+
+def treated(loads: Mapping[str, float], water: Water, stages: Sequence[Stage]) -> Train:
+    """Run an effluent through a train.
+
+    Parameters
+    ----------
+    loads : mapping
+        Parameter -> load of a span, such as a day; what the ions of the water say better is taken from them
+        [kg].
+    water : Water
+        The water of that span with its ions.
+    stages : sequence of Stage
+        In the order of the flow.
+
+    Returns
+    -------
+    Train
+        What is behind each stage.
+
+    Raises
+    ------
+    InputError
+        No water, a load below zero, a stage that makes no sense, acid on a water with sulfide.
+
+    Examples
+    --------
+    Sulfite and dye of a day, in 100 m3: aired, then to the sludge; sodium passes.
+
+    >>> from costing.effluent.composition import water_of
+    >>> water = water_of({"sodium_hydroxide": 20.0, "sodium_sulfite": 60.0}, 1e5, 35.0)
+    >>> loads = {"COD, organic": 120.0, "unfixed dye": 8.0}
+    >>> train = treated(loads, water, [Stage("equalisation"), Stage("activated sludge, denim")])
+    >>> [round(train.passing(name).typical, 2) for name in ("COD, organic", "unfixed dye", "sodium")]
+    [0.18, 0.35, 1.0]
+    """
+    if not water.volume > 0.0:
+        raise InputError("treatment", f"the flow is {water.volume:g} L; accepted is more than zero")
+    for name, amount in loads.items():
+        if not amount >= 0.0:
+            raise InputError("treatment", f"the load of {name} is {amount:g} kg; accepted is zero or more")
+    if not stages:
+        raise InputError("treatment", "the train has no stage; accepted is one or more")
+    train = [checked(stage) for stage in stages]
+    ions = ion_loads(water)
+    other = {name: max(0.0, amount - ions[name]) for name, amount in loads.items() if name in CONSERVATIVE}
+    own = {name: amount for name, amount in loads.items() if name not in ions and name != BOTH}
+    start = Flow(own, water, other)
+    runs = {case: _run(start, train, case) for case in CASES}
+    remarks = tuple(dict.fromkeys(remark for stage in train for remark in stage.remarks()))
+    return Train(start.all_loads(), remarks=remarks, **runs)
+
+
+def _run(flow: Flow, stages: Sequence[Stage], case: str) -> tuple[Behind, ...]:
+    found = []
+    for stage in stages:
+        behind = _behind(flow, stage, case)
+        flow = behind.flow
+        found.append(behind)
+    return tuple(found)
+
+
+def _behind(flow: Flow, stage: Stage, case: str) -> Behind:
+    """Run one stage: first what is dosed or aired, then what is taken out."""
+    water, added, oxygen, chemical = _dosed(flow.water, stage, case)
+    moved = [Moved(SULFUR_DEMAND, oxygen, "oxidised")] if oxygen > 0.0 else []
+    after, taken, concentrate = _taken_out(flow._replace(water=water), stage, case)
+    moved += taken
+    demand = sum(item.amount for item in taken if item.parameter == ORGANIC and item.to == "oxidised")
+    if stage.kind == "biology":
+        oxygen += demand
+    acidity = speciation(after.water).acidity
+    return Behind(
+        stage,
+        after,
+        after.all_loads(),
+        acidity,
+        tuple(moved),
+        added,
+        oxygen,
+        concentrate,
+        _sludge(stage, taken, chemical),
+        _peak_left(stage),
+        tuple(gas_warnings(after.water, acidity)),
+    )
+
+
+def _dosed(water: Water, stage: Stage, case: str) -> tuple[Water, dict[str, float], float, float]:
+    """The water with what the stage puts in; what that was; oxygen used; chemical sludge."""
+    if stage.step == CARBON_DIOXIDE:
+        gas = carbon_dioxide_to_reach(water, stage.setting("target_acidity"))
+        return (
+            with_carbon_dioxide(water, gas / molar_mass("carbon_dioxide")),
+            {"carbon dioxide": gas},
+            0.0,
+            0.0,
+        )
+    if stage.kind == NEUTRALISATION:
+        acid = sulfuric_acid_to_reach(water, stage.setting("target_acidity"))
+        amount = acid / molar_mass("sulfuric_acid")
+        sulfate = amount * molar_mass_of_formula("SO4")
+        added = {"sulfuric acid (100 %)": acid, "sulfate from acid": sulfate}
+        return with_anion(water, "SO4--", amount), added, 0.0, 0.0
+    if stage.step in DOSED:
+        return _coagulated(water, stage)
+    if stage.kind == "biology":
+        done, oxygen = aired(water, float("inf"), with_thiosulfate=True)
+        return done, {}, oxygen, 0.0
+    if stage.kind == "equalisation":
+        taken = oxygen_taken_up(
+            stage.setting("pit_transfer"),
+            oxygen_saturation(water.temperature),
+            stage.setting("residence_time"),
+        )
+        done, oxygen = aired(water, UPTAKE[case] * taken * water.volume)
+        return done, {}, oxygen, 0.0
+    return water, {}, 0.0, 0.0
+
+
+def _coagulated(water: Water, stage: Stage) -> tuple[Water, dict[str, float], float, float]:
+    coagulant, dose = DOSED[stage.step], stage.setting("coagulant_dose")
+    done = coagulated(water, coagulant, dose)
+    if dose > 0.0 and speciation(done).acidity < SULFIDE_PH:
+        refuse_sulfide(water, stage.step)
+    used = dose * water.volume
+    anion, name = ("SO4--", "sulfate") if coagulant == "alum" else ("Cl-", "chloride")
+    left = (done.strong[anion] - water.strong.get(anion, 0.0)) * molar_mass_of_formula(anion.strip("-"))
+    sludge = alum_sludge(used) if coagulant == "alum" else ferric_sludge(used)
+    return done, {coagulant: used, f"{name} from coagulant": left}, 0.0, sludge
+
+
+def _taken_out(flow: Flow, stage: Stage, case: str) -> tuple[Flow, list[Moved], float]:
+    """The effluent less what the stage removes; where that goes; water sent away [L]."""
+    sieve = stage.kind in ("filter", "membrane")
+    passed = stage.setting("water_recovery") if sieve else 1.0
+    moved = []
+    loads = {}
+    for name, amount in flow.loads.items():
+        left = amount * passed * (1.0 - _share(stage, name, case))
+        loads[name] = left
+        moved += _where(stage, name, amount - left)
+    if not sieve:
+        return flow._replace(loads=loads), moved, 0.0
+    kept = passed * (1.0 - getattr(stage.removal("dissolved salts"), case))
+    before = Flow({}, flow.water, flow.other).all_loads()
+    water = flow.water._replace(
+        volume=flow.water.volume * passed,
+        strong={ion: amount * kept for ion, amount in flow.water.strong.items()},
+        weak=Weak(*(amount * kept for amount in flow.water.weak)),
+    )
+    after = Flow(loads, water, {name: amount * kept for name, amount in flow.other.items()})
+    for name, amount in before.items():
+        if name != BOTH:
+            moved += _where(stage, name, amount * (1.0 - kept))
+    return after, moved, flow.water.volume * (1.0 - passed)
+
+
+def _share(stage: Stage, name: str, case: str) -> float:
+    what = "nitrogen" if name.startswith("nitrogen") else name
+    return float(getattr(stage.removal(what), case))
+
+
+def _where(stage: Stage, name: str, amount: float) -> list[Moved]:
+    """Where what a stage takes out of a parameter goes."""
+    if amount <= 0.0:
+        return []
+    if stage.kind in ("filter", "membrane"):
+        return [Moved(name, amount, "returned" if stage.returned else "concentrate")]
+    if stage.kind == "equalisation" or name == "BOD5":
+        return [Moved(name, amount, "oxidised")]
+    to_sludge = 1.0
+    if stage.kind == "biology" and name == ORGANIC:
+        to_sludge = min(1.0, OXYGEN_PER_CELLS * stage.setting("sludge_yield"))
+    elif stage.kind == "biology" and name == DYE:
+        to_sludge = DYE_TO_SLUDGE
+    parts = [Moved(name, amount * to_sludge, "sludge"), Moved(name, amount * (1.0 - to_sludge), "oxidised")]
+    return [part for part in parts if part.amount > 0.0]
+
+
+def _sludge(stage: Stage, taken: Sequence[Moved], chemical: float) -> Sludge:
+    """Dry solids of a stage. Dye that settles is one of the suspended solids, and counts with them."""
+    if stage.kind not in ("coagulation", "electrocoagulation", "biology"):
+        return Sludge()
+    to_sludge = {item.parameter: item.amount for item in taken if item.to == "sludge"}
+    captured = max(to_sludge.get(SOLIDS, 0.0), to_sludge.get(DYE, 0.0))
+    grown = 0.0
+    if stage.kind == "biology":
+        removed = sum(item.amount for item in taken if item.parameter == ORGANIC)
+        grown = biological_sludge(removed, stage.setting("sludge_yield"), stage.setting("volatile_share"))
+    return Sludge(grown, chemical, captured)
+
+
+def _peak_left(stage: Stage) -> float:
+    if stage.kind != "equalisation":
+        return 1.0
+    return float(peak_behind_tank(stage.setting("dump_time"), stage.setting("residence_time")))
