@@ -1,14 +1,16 @@
-"""Loads of an effluent that follow from the ions of its water."""
+"""Loads of an effluent that follow from the ions of its water, and a water that holds what its loads say."""
 
 from __future__ import annotations
 
-from costing.effluent.composition import Water
+from collections.abc import Mapping
+
+from costing.effluent.composition import Water, mixed, water_of
+from costing.effluent.salinity import salts_dried
+from costing.effluent.speciation import speciation
 from costing.process.chemistry import molar_mass, molar_mass_of_formula
 
 SULFUR_DEMAND = "COD, inorganic sulfur"
-SALTS = "dissolved salts"
-# What a product without a formula may bring beside the ions that are followed.
-CONSERVATIVE = ("sodium", "sulfur, all forms")
+DISSOLVED = "dissolved solids"
 
 # Strong ion -> parameter, its formula, atoms of sulfur, mol of oxygen to sulfate.
 STRONG = {
@@ -20,6 +22,16 @@ STRONG = {
 }
 WEAK = {"sulfite": ("sulfite", "SO3", 1, 0.5), "sulfide": ("sulfide, as S", "S", 1, 2.0)}
 
+# Parameter -> the salt that stands in where a load says more than the water holds.
+SALTS = {
+    "chloride": "sodium_chloride",
+    "sulfate": "sodium_sulfate",
+    "thiosulfate": "sodium_thiosulfate",
+    "hydrosulfite": "sodium_hydrosulfite",
+    "sulfite": "sodium_sulfite",
+    "sulfide, as S": "sodium_hydrosulfide",
+}
+
 
 def ion_loads(water: Water) -> dict[str, float]:
     """Parameters of a water that its ions give.
@@ -27,17 +39,15 @@ def ion_loads(water: Water) -> dict[str, float]:
     Parameters
     ----------
     water : Water
-        The water.
+        The water, not without volume.
 
     Returns
     -------
     dict
-        Parameter -> mass; dissolved salts are strong ions, sulfite and sulfide, without carbonate and
-        hydroxide [kg].
+        Parameter -> mass; dissolved solids are the salt that stays when it is dried [kg].
 
     Examples
     --------
-    >>> from costing.effluent.composition import water_of
     >>> found = ion_loads(water_of({"sodium_hydrosulfite": 1.0}, 100.0, 25.0))
     >>> [round(found[name], 4) for name in ("sodium", "hydrosulfite", "COD, inorganic sulfur")]
     [0.2641, 0.7359, 0.2757]
@@ -50,9 +60,36 @@ def ion_loads(water: Water) -> dict[str, float]:
         found[parameter] = amount * molar_mass_of_formula(formula)
         sulfur += amount * atoms
         oxygen += amount * taken
-    salts = sum(found.values())
     found["sulfur, all forms"] = sulfur * molar_mass_of_formula("S")
     found["sulfate, once all is oxidised"] = sulfur * molar_mass_of_formula("SO4")
     found[SULFUR_DEMAND] = oxygen * molar_mass("oxygen")
-    found[SALTS] = salts
+    found[DISSOLVED] = salts_dried(speciation(water)) * water.volume
     return found
+
+
+def holding(water: Water, loads: Mapping[str, float]) -> Water:
+    """A water that holds at least the ions its loads say, each brought with its sodium.
+
+    So a sulfide that is known from an analysis alone is one that no acid may meet.
+
+    Parameters
+    ----------
+    water : Water
+        The water.
+    loads : mapping
+        Parameter -> load [kg].
+
+    Examples
+    --------
+    >>> water = holding(water_of({}, 1000.0, 25.0), {"sulfide, as S": 0.032})
+    >>> round(water.weak.sulfide, 3)
+    0.998
+    """
+    held = ion_loads(water)
+    missing = {}
+    for parameter, salt in SALTS.items():
+        more = loads.get(parameter, 0.0) - held[parameter]
+        if more > 1e-9 * held[parameter]:
+            one = ion_loads(water_of({salt: 1.0}, 1.0, water.temperature))[parameter]
+            missing[salt] = more / one
+    return mixed(water, water_of(missing, 0.0, water.temperature)) if missing else water

@@ -25,7 +25,7 @@ from costing.effluent.dosing import (
     with_anion,
     with_carbon_dioxide,
 )
-from costing.effluent.ion_loads import CONSERVATIVE, SULFUR_DEMAND, ion_loads
+from costing.effluent.ion_loads import SULFUR_DEMAND, holding, ion_loads
 from costing.effluent.oxidation import oxygen_saturation, oxygen_taken_up
 from costing.effluent.removal import peak_behind_tank
 from costing.effluent.sludge import (
@@ -45,6 +45,8 @@ ORGANIC = "COD, organic"
 BOTH = "COD, both"
 SOLIDS = "suspended solids"
 DYE = "unfixed dye"
+# Parts of the organic matter that have no removal of their own: each falls as the organic COD does.
+ORGANIC_MATTER = (ORGANIC, "wetting agent", "size", "matter off the cotton")
 # Of the colour that activated sludge removes, 50 to 70 % is adsorbed or settled: sahinkaya-2008.
 DYE_TO_SLUDGE = 0.6
 # Oxygen that is taken up may be half or twice what is worked out: judgement.
@@ -92,8 +94,8 @@ class Flow(NamedTuple):
     water : Water
         The water with its ions.
     other : dict
-        Of parameters that are ions: what the water does not hold, such as sodium of products without a
-        formula. It goes along like salt [kg].
+        Of parameters that ions give: what is not from the ions followed, such as sodium of products without a
+        formula and dissolved organic matter. It goes along like salt [kg].
     """
 
     loads: dict[str, float]
@@ -197,8 +199,8 @@ def treated(loads: Mapping[str, float], water: Water, stages: Sequence[Stage]) -
     Parameters
     ----------
     loads : mapping
-        Parameter -> load of a span, such as a day; what the ions of the water say better is taken from them
-        [kg].
+        Parameter -> load of a span, such as a day. Where they say more of an ion than the water holds, it is
+        put into the water with its sodium [kg].
     water : Water
         The water of that span with its ions.
     stages : sequence of Stage
@@ -233,8 +235,9 @@ def treated(loads: Mapping[str, float], water: Water, stages: Sequence[Stage]) -
     if not stages:
         raise InputError("treatment", "the train has no stage; accepted is one or more")
     train = [checked(stage) for stage in stages]
+    water = holding(water, loads)
     ions = ion_loads(water)
-    other = {name: max(0.0, amount - ions[name]) for name, amount in loads.items() if name in CONSERVATIVE}
+    other = {name: max(0.0, amount - ions[name]) for name, amount in loads.items() if name in ions}
     own = {name: amount for name, amount in loads.items() if name not in ions and name != BOTH}
     start = Flow(own, water, other)
     runs = {case: _run(start, train, case) for case in CASES}
@@ -347,7 +350,7 @@ def _taken_out(flow: Flow, stage: Stage, case: str) -> tuple[Flow, list[Moved], 
 
 
 def _share(stage: Stage, name: str, case: str) -> float:
-    what = "nitrogen" if name.startswith("nitrogen") else name
+    what = ORGANIC if name in ORGANIC_MATTER else "nitrogen" if "nitrogen" in name else name
     return float(getattr(stage.removal(what), case))
 
 
@@ -360,7 +363,7 @@ def _where(stage: Stage, name: str, amount: float) -> list[Moved]:
     if stage.kind == "equalisation" or name == "BOD5":
         return [Moved(name, amount, "oxidised")]
     to_sludge = 1.0
-    if stage.kind == "biology" and name == ORGANIC:
+    if stage.kind == "biology" and name in ORGANIC_MATTER:
         to_sludge = min(1.0, OXYGEN_PER_CELLS * stage.setting("sludge_yield"))
     elif stage.kind == "biology" and name == DYE:
         to_sludge = DYE_TO_SLUDGE
