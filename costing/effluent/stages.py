@@ -105,7 +105,8 @@ class Stage(NamedTuple):
         said = []
         for figure in self.figures:
             if figure.remembered and figure.what not in self.own_removal:
-                band = f"{100 * figure.low:g} to {100 * figure.high:g} %"
+                ends = dict.fromkeys(f"{100 * share:g}" for share in (figure.low, figure.high))
+                band = f"{' to '.join(ends)} %"
                 said.append(
                     f"{self.step}: removal of {figure.what}, {band}, is from memory, so none is counted; "
                     "type your own"

@@ -323,6 +323,9 @@ def test_a_figure_from_memory_is_told_and_not_counted() -> None:
     done = treated(LOADS, rope_effluent(), [coagulation])
     assert done.load("COD, organic") == Band(120.0, 120.0, 120.0)
     assert any("removal of COD, organic, 30 to 60 %, is from memory" in remark for remark in done.remarks)
+    assert "reverse osmosis: removal of unfixed dye, 99 %, is from memory" in " ".join(
+        Stage("reverse osmosis").remarks()
+    )
     own = coagulation._replace(own_removal={"COD, organic": Band(0.3, 0.4, 0.5)})
     done = treated(LOADS, rope_effluent(), [own])
     assert done.load("COD, organic") == pytest.approx(Band(60.0, 72.0, 84.0))
