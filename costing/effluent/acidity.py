@@ -349,14 +349,17 @@ def ph_under_gas(
     strong: Any, weak: Weak, pressure: Any, constants: Constants = IDEAL, scale: Scale = HOUSE
 ) -> Any:
     """The pH at rest with carbon dioxide of a pressure in atm, whatever carbonate was there [fraction]."""
+    return _balanced(lambda acidity: strong - gas_charge(acidity, weak, pressure, constants, scale))
+
+
+def gas_charge(
+    acidity: Any, weak: Weak, pressure: Any, constants: Constants = IDEAL, scale: Scale = HOUSE
+) -> Any:
+    """Charge at a pH of a water at rest with carbon dioxide of a pressure in atm [mol/L]."""
     dissolved = 10.0**constants.solubility * pressure * scale.standard
-
-    def surplus(acidity: Any) -> Any:
-        once, twice = ions_per_acid(acidity, constants.carbonic)
-        carbonate = dissolved * (once + 2.0 * twice)
-        return strong - carbonate - charge_at_ph(acidity, weak._replace(carbonate=0.0), constants, scale)
-
-    return _balanced(surplus)
+    once, twice = ions_per_acid(acidity, constants.carbonic)
+    others = charge_at_ph(acidity, weak._replace(carbonate=0.0), constants, scale)
+    return dissolved * (once + 2.0 * twice) + others
 
 
 def _balanced(surplus: Callable[[Any], Any]) -> Any:

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from functools import partial
+from typing import Callable, NamedTuple
 
-from costing.effluent.acidity import ATMOSPHERE, Weak, ph_of_charge, ph_under_gas
+from costing.effluent.acidity import ATMOSPHERE, HIGHEST, LOWEST, Weak, charge_at_ph, gas_charge
 from costing.effluent.composition import IONS, Water
 from costing.effluent.weak_acids import Constants, constants_at, ions_per_acid
 
 ROUNDS = 6  # the ionic strength moves the pH by a tenth, and the pH the ionic strength by less
+SAME = 1e-8  # of an ionic strength: the pH is then the same to the ninth digit
+NARROW = 0.1  # pH
+FINE = 1e-11  # pH
+MOST_CHORDS = 60
 AIR = 4.2e-4 * ATMOSPHERE  # bar of carbon dioxide: 420 ppm of one atmosphere
 
 
@@ -58,21 +63,59 @@ def speciation(water: Water, carbon_dioxide_pressure: float | None = None) -> Sp
     strong = {ion: amount / water.volume for ion, amount in water.strong.items()}
     difference = water.strong_difference / water.volume
     weak = Weak(*(amount / water.volume for amount in water.weak))
+    gas = None if carbon_dioxide_pressure is None else carbon_dioxide_pressure / ATMOSPHERE
     strength = 0.0
+    acidity: float | None = None
     for _ in range(ROUNDS):
         constants = constants_at(water.temperature, strength)
-        if carbon_dioxide_pressure is None:
-            acidity = ph_of_charge(difference, weak, constants)
-        else:
-            gas = carbon_dioxide_pressure / ATMOSPHERE
-            acidity = ph_under_gas(difference, weak, gas, constants)
+        acidity = _root(partial(_surplus, difference, weak, gas, constants), acidity)
+        if gas is not None:
             weak = weak._replace(carbonate=_dissolved(acidity, gas, constants))
         ions = {**strong, **_weak_ions(acidity, weak, constants)}
         found = 0.5 * sum(amount * IONS[ion].charge ** 2 for ion, amount in ions.items())
-        if abs(found - strength) <= 1e-9 * found:
+        if abs(found - strength) <= SAME * found:
             break
         strength = found
+    assert acidity is not None
     return Speciation(acidity, strength, ions)
+
+
+def _surplus(difference: float, weak: Weak, gas: float | None, constants: Constants, acidity: float) -> float:
+    """Charge of the strong ions that is not balanced at a pH; it falls with the pH."""
+    if gas is None:
+        return difference - float(charge_at_ph(acidity, weak, constants))
+    return difference - float(gas_charge(acidity, weak, gas, constants))
+
+
+def _root(surplus: Callable[[float], float], near: float | None) -> float:
+    """Where a surplus comes to zero: the answer of `acidity`, in a quarter of its steps.
+
+    Starts from a narrow bracket around a pH that is near, or halves the whole scale until it is narrow; then
+    draws chords. An end that stays twice is halved in weight, so that the other one moves too.
+    """
+    low, high = LOWEST, HIGHEST
+    if near is not None and surplus(near - NARROW) > 0.0 > surplus(near + NARROW):
+        low, high = near - NARROW, near + NARROW
+    while high - low > 2.0 * NARROW:
+        middle = 0.5 * (low + high)
+        low, high = (middle, high) if surplus(middle) > 0.0 else (low, middle)
+    above, below = surplus(low), surplus(high)
+    stayed = 0
+    for _ in range(MOST_CHORDS):
+        chord = low + (high - low) * above / (above - below) if above > below else 0.5 * (low + high)
+        found = surplus(chord)
+        moved = min(chord - low, high - chord)
+        if found > 0.0:
+            low, above = chord, found
+            below *= 0.5 if stayed > 0 else 1.0
+            stayed = 1
+        else:
+            high, below = chord, found
+            above *= 0.5 if stayed < 0 else 1.0
+            stayed = -1
+        if moved < FINE:
+            break
+    return chord
 
 
 def _dissolved(acidity: float, gas: float, constants: Constants) -> float:
