@@ -68,9 +68,9 @@ def caution_for(key: Any = None) -> str:
     form = materials().get(name)
     if not form and name not in cautions():
         # A substance has the same caution in all its forms; a role may have more than one.
-        known = cautions_of(meaning_of(name, "key", where))
-        name = known[0] if len(known) == 1 else name
-    key_of_caution = form.caution if form else _known(name, {**materials(), **cautions()}, where)
+        meant = cautions_of(meaning_of(name, "key", where))
+        name = meant[0] if len(meant) == 1 else name
+    key_of_caution = form.caution if form else known(name, {**materials(), **cautions()}, where)
     found = cautions()[key_of_caution]
     text = f"{form.name if form else found.name}: {found.caution} {found.defer}"
     if form and form.un_number:
@@ -124,14 +124,14 @@ def published_low(key: Any = None, result_unit: Any = None) -> float:
     """Low end of a range to compare a result with."""
     where = PREFIX + "PUBLISHED_LOW"
     found = _row(ranges(), text_of(key, "key", where), where)
-    return _in_unit(found.low, found.unit, result_unit, where)
+    return in_unit(found.low, found.unit, result_unit, where)
 
 
 def published_high(key: Any = None, result_unit: Any = None) -> float:
     """High end of a range to compare a result with."""
     where = PREFIX + "PUBLISHED_HIGH"
     found = _row(ranges(), text_of(key, "key", where), where)
-    return _in_unit(found.high, found.unit, result_unit, where)
+    return in_unit(found.high, found.unit, result_unit, where)
 
 
 def published_range(key: Any = None) -> str:
@@ -219,10 +219,10 @@ def _number(cell: Any, what: str, where: str) -> float:
 
 def _row(table: Mapping[str, Row], key: str, where: str) -> Row:
     """A row of a table by its key, in any case."""
-    return table[_known(key.lower(), table, where)]
+    return table[known(key.lower(), table, where)]
 
 
-def _known(key: str, table: Mapping[str, object], where: str) -> str:
+def known(key: str, table: Mapping[str, object], where: str, what: str = "key") -> str:
     """The key, if the table has it."""
     if key in table:
         return key
@@ -231,7 +231,7 @@ def _known(key: str, table: Mapping[str, object], where: str) -> str:
     holding = [name for name in table if key and key in name]
     near = holding[:3] or difflib.get_close_matches(key, table, n=3, cutoff=0.6)
     hint = f"near are: {', '.join(near)}" if near else f"accepted is for example {next(iter(table))}"
-    got = f"key is {key[:40]!r}, which the table does not have" if key else "key is empty"
+    got = f"{what} is {key[:40]!r}, which the table does not have" if key else f"{what} is empty"
     raise InputError(where, f"{got}; {hint}")
 
 
@@ -243,7 +243,7 @@ def _default_in(which: str, key: Any, result_unit: Any, part: Callable[[Default]
     return convert(part(found), item.unit, unit)
 
 
-def _in_unit(value: float, unit: str, result_unit: Any, where: str) -> float:
+def in_unit(value: float, unit: str, result_unit: Any, where: str) -> float:
     wanted = _unit(result_unit, "result unit", where) or unit
     try:
         return convert(value, unit, wanted)
@@ -266,7 +266,7 @@ def _by_formula(
         raise InputError(where, f"formula: {error}") from None
 
 
-def _unit_help(usual: str) -> Parameter:
+def unit_help(usual: str) -> Parameter:
     return Parameter(RESULT_UNIT, f"unit of the result; left out: {usual}", optional=True)
 
 
@@ -275,7 +275,7 @@ def _of(name: str) -> Parameter:
     return Parameter(name, f"{item.help}{f' [{item.usual}]' if item.usual else ''}, {describe(item)}")
 
 
-def _record(
+def record(
     function: Callable[..., Any], result: str, gives: str, parameters: tuple[Parameter, ...], *example: Any
 ) -> CellFunction:
     summary = (function.__doc__ or "").split("\n", 1)[0]
@@ -287,11 +287,11 @@ def _record(
 _DEFAULT_KEY = Parameter("key", "group and quantity, such as indigo.bath_hydrosulfite")
 _RANGE_KEY = Parameter("key", "key of the range, such as water_rope_usual")
 _SUBSTANCE = Parameter("formula", "element symbols and numbers, such as NaOH or Na2S.9H2O")
-_OWN_UNIT = _unit_help("that of the table")
+OWN_UNIT = unit_help("that of the table")
 _LENGTH = quantity("sublot_length").usual
 
 FUNCTIONS: tuple[CellFunction, ...] = (
-    _record(
+    record(
         reason_for,
         TEXT,
         "one line, or an empty text",
@@ -303,7 +303,7 @@ FUNCTIONS: tuple[CellFunction, ...] = (
         0.75,
         "1.5 g/m2",
     ),
-    _record(
+    record(
         converted_value,
         NUMBER,
         "the value in the other unit",
@@ -316,7 +316,7 @@ FUNCTIONS: tuple[CellFunction, ...] = (
         "Ne",
         "tex",
     ),
-    _record(
+    record(
         caution_for,
         TEXT,
         "cautions, to be read beside the supplier's safety data sheet",
@@ -324,18 +324,18 @@ FUNCTIONS: tuple[CellFunction, ...] = (
         "caustic_lye_50",
     ),
     *(
-        _record(function, NUMBER, "the value", (_DEFAULT_KEY, _OWN_UNIT), "indigo.bath_hydrosulfite")
+        record(function, NUMBER, "the value", (_DEFAULT_KEY, OWN_UNIT), "indigo.bath_hydrosulfite")
         for function in (default_low, default_typical, default_high)
     ),
-    _record(
+    record(
         default_source,
         TEXT,
         "value, band, source and note",
         (_DEFAULT_KEY,),
         "indigo.hydrosulfite_per_oxygen",
     ),
-    _record(molar_mass, NUMBER, "molar mass [g/mol]", (_SUBSTANCE, _unit_help("g/mol")), "C16H10N2O2"),
-    _record(
+    record(molar_mass, NUMBER, "molar mass [g/mol]", (_SUBSTANCE, unit_help("g/mol")), "C16H10N2O2"),
+    record(
         theoretical_oxygen_demand,
         NUMBER,
         "oxygen per mass of the substance [kg/kg]",
@@ -344,37 +344,37 @@ FUNCTIONS: tuple[CellFunction, ...] = (
             Parameter(
                 "nitrogen", f"what nitrogen ends as, {AMMONIUM} or {NITRATE}; left out: {AMMONIUM}"
             )._replace(optional=True),
-            _unit_help("kg/kg"),
+            unit_help("kg/kg"),
         ),
         "Na2S2O4",
     ),
     *(
-        _record(function, NUMBER, "the value", (_RANGE_KEY, _OWN_UNIT), "water_rope_usual")
+        record(function, NUMBER, "the value", (_RANGE_KEY, OWN_UNIT), "water_rope_usual")
         for function in (published_low, published_high)
     ),
-    _record(published_range, TEXT, "range, source and note", (_RANGE_KEY,), "water_rope_usual"),
-    _record(
+    record(published_range, TEXT, "range, source and note", (_RANGE_KEY,), "water_rope_usual"),
+    record(
         sublots_of_set,
         ARRAY,
         f"rows of letter, place in the tub, length [{_LENGTH}]",
-        (_of("set_length"), _of("sublot_length"), _unit_help(_LENGTH)),
+        (_of("set_length"), _of("sublot_length"), unit_help(_LENGTH)),
         25000.0,
         10000.0,
     ),
-    _record(
+    record(
         hydrosulfite_by_dip,
         ARRAY,
         "rows of dip, concentration [g/L]",
         (
             *(_of(name) for name in ("dips", "exchange", "sky_destruction", "bath_hydrosulfite")),
-            _unit_help("g/L"),
+            unit_help("g/L"),
         ),
         6.0,
         80.0,
         90.0,
         2.0,
     ),
-    _record(program_version, TEXT, "version", ()),
-    _record(tables_fingerprint, TEXT, "twelve letters and figures", ()),
-    _record(program_interpreter, TEXT, "one line", ()),
+    record(program_version, TEXT, "version", ()),
+    record(tables_fingerprint, TEXT, "twelve letters and figures", ()),
+    record(program_interpreter, TEXT, "one line", ()),
 )

@@ -11,6 +11,7 @@ from costing.formulas import (
     group_acidity,
     group_cloth,
     group_discharge,
+    group_limits,
     group_liquor,
     group_lye,
     group_money,
@@ -22,6 +23,7 @@ from costing.formulas import (
     group_sulfur_dye,
     group_treatment,
     group_yarn,
+    limit_functions,
 )
 from costing.formulas.cell_formula import cell_formula
 from costing.formulas.cell_function import CellFunction
@@ -43,12 +45,15 @@ GROUPS: tuple[ModuleType, ...] = (
     group_discharge,
     group_acidity,
     group_treatment,
+    group_limits,
 )
 
 FORMULAS: dict[str, Formula] = {formula.name: formula for group in GROUPS for formula in group.FORMULAS}
 
 # Functions that need nothing but their arguments, and those that ask a mill's book.
-LOOK_UPS: dict[str, CellFunction] = {function.name: function for function in functions.FUNCTIONS}
+LOOK_UPS: dict[str, CellFunction] = {
+    function.name: function for function in (*functions.FUNCTIONS, *limit_functions.FUNCTIONS)
+}
 OF_BOOK: dict[str, CellFunction] = {function.name: function for function in book_functions.FUNCTIONS}
 
 OTHERS: dict[str, CellFunction] = {**OF_BOOK, **LOOK_UPS}

@@ -1,9 +1,9 @@
-"""The one branch that equations may take, and the one question before they refuse."""
+"""The one branch that equations may take, the one question before they refuse, and functions of arrays."""
 
 from __future__ import annotations
 
 import math
-from typing import Any
+from typing import Any, Callable
 
 
 def where(test: Any, yes: Any, no: Any) -> Any:
@@ -63,3 +63,62 @@ def log10(value: Any) -> Any:
 
         return numpy.log10(value)
     return math.log10(value)
+
+
+def exp(value: Any) -> Any:
+    """Power of e of one number or of an array.
+
+    Examples
+    --------
+    >>> exp(0.0)
+    1.0
+    """
+    return _each(math.exp, value)
+
+
+def log(value: Any) -> Any:
+    """Natural logarithm of one number or of an array.
+
+    Examples
+    --------
+    >>> log(1.0)
+    0.0
+    """
+    return _each(math.log, value)
+
+
+def normal_share(deviation: Any) -> Any:
+    """Share of a normal distribution that lies below its mean and so many standard deviations.
+
+    Examples
+    --------
+    >>> normal_share(0.0), round(normal_share(1.645), 4)
+    (0.5, 0.95)
+    """
+    return _each(_normal_share, deviation)
+
+
+def normal_deviation(share: Any) -> Any:
+    """How many standard deviations above its mean a share of a normal distribution ends.
+
+    Examples
+    --------
+    >>> round(normal_deviation(0.95), 4)
+    1.6449
+    """
+    from statistics import NormalDist  # only what asks for it pays for it
+
+    return _each(NormalDist().inv_cdf, share)
+
+
+def _normal_share(deviation: float) -> float:
+    return 0.5 * math.erfc(-deviation / math.sqrt(2.0))
+
+
+def _each(function: Callable[[float], float], value: Any) -> Any:
+    """A function of one number, of a number or of each in an array."""
+    if hasattr(value, "shape"):
+        import numpy  # only an array caller pays for it
+
+        return numpy.vectorize(function, otypes=[float])(value)
+    return function(float(value))

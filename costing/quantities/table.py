@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from costing.quantities.quantity import Quantity
 from costing.quantities.table_boxes import BOXES
-from costing.quantities.table_discharge_money import DISCHARGE, MONEY
+from costing.quantities.table_discharge_money import DISCHARGE, LIMITS, MONEY
 from costing.quantities.table_drain import DRAIN
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
@@ -28,6 +28,7 @@ SUBJECTS = {
     "discharge": DISCHARGE,
     "drain": DRAIN,
     "treatment": TREATMENT,
+    "limits": LIMITS,
     "money": MONEY,
     "orders": ORDERS,
 }

@@ -48,6 +48,27 @@ DISCHARGE = (
     ),
 )
 
+LIMITS = (
+    Q("load_limit", "kg/kg", "kg/t", 0.0, 5000.0, "limit of a load, for each mass of product"),
+    Q("concentration_limit", "kg/L", "mg/L", 0.0, 1e6, "limit of a concentration"),
+    Q("daily_production", "kg/h", "kg/day", 0.0, 1e8, "product that the limit counts, over all of the day"),
+    Q("daily_load", "kg/h", "kg/day", 0.0, 1e8, "mass of a parameter in the effluent of a day"),
+    Q("reference_volume", "L/kg", "L/kg", 0.1, 1000.0, "effluent up to which a limit allows no dilution"),
+    Q("limit_share", "", "%", 0.0, 1e9, "long-term mean, of the limit"),
+    Q("day_variation", "", "%", 0.0, 500.0, "standard deviation of day values, of their mean"),
+    Q("estimate_spread", "", "%", 0.0, 500.0, "standard deviation of the estimate itself, of the estimate"),
+    Q("log_spread", "", "", 0.0, 3.0, "standard deviation of the logarithm of day values"),
+    Q("percentile", "", "%", 0.01, 99.99, "share of the values that lie below"),
+    Q("peak_factor", "", "", 0.0, 1000.0, "high value over the mean, or over a mean of days"),
+    Q("exceedance_chance", "", "%", 0.0, 100.0, "chance that one value lies above the limit"),
+    Q("accepted_chance", "", "%", 0.01, 99.99, "chance of a value above the limit that is accepted"),
+    Q("values_taken", "", "", 1.0, 10000.0, "values that are held against the limit", whole=True),
+    Q("days_averaged", "", "", 1.0, 366.0, "days of which the mean is taken", whole=True),
+    Q("absorbance", "", "", 0.0, 10.0, "light taken up in the cell, as a power of ten, filtered sample"),
+    Q("cell_length", "m", "mm", 1.0, 500.0, "path of the light through the sample"),
+    Q("absorption_coefficient", "1/m", "1/m", 0.0, 10000.0, "colour, as light taken up for each metre"),
+)
+
 MONEY = (
     Q("price", "money/kg", "money/kg", 0.0, 1e6, "price of the product as delivered"),
     Q("price_per_litre", "money/L", "money/L", 0.0, 1e6, "price of a product sold by volume"),

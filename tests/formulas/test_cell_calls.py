@@ -253,6 +253,10 @@ def test_other_functions_give_what_they_say(name: str) -> None:
         ("DEFAULT_TYPICAL", ["indigo.bath_hydrosulfite", "kg/m3"], 2.0),
         ("PUBLISHED_LOW", ["water_rope_usual"], 15.0),
         ("PUBLISHED_HIGH", ["water_rope_usual", "m3/t"], 20.0),
+        ("PRESET_LIMIT", ["us_410_g_bpt", "COD", "any one day"], 84.6),
+        ("PRESET_LIMIT", ["US_410_G_BPT", "cod", "mean of days", "kg/kg"], 0.0423),
+        ("PRESET_LIMIT", ["us_410_d_bat_c", "COD", "Mean of 30 days"], 50.0),
+        ("PRESET_LIMIT", ["de_annex_38", "Colour at 620 nm"], 3.0),
     ],
 )
 def test_numbers_of_other_functions(name: str, cells: list[Any], expected: float) -> None:
@@ -276,6 +280,18 @@ def test_numbers_of_other_functions(name: str, cells: list[Any], expected: float
         ("CAUTION_FOR", ["soda"], "which may be more than one thing; accepted is one of: sodium hydroxide"),
         ("CAUTION_FOR", [], "key is empty"),
         ("PUBLISHED_LOW", ["water_rope_usual", "tex"], "cannot be read as tex"),
+        ("PRESET_LIMIT", [], "preset is empty"),
+        ("PRESET_LIMIT", ["us_410"], "preset is 'us_410', which the table does not have; near are: us_410_g"),
+        ("PRESET_LIMIT", ["us_410_g_bpt"], "parameter is empty; accepted is one of: BOD5, COD"),
+        ("PRESET_LIMIT", ["us_410_g_bpt", "sulfate"], "parameter is 'sulfate'; accepted is one of: sulfide"),
+        (
+            "PRESET_LIMIT",
+            ["us_410_g_bpt", "COD"],
+            "statistic is empty; accepted is one of: any one day, mean",
+        ),
+        ("PRESET_LIMIT", ["us_410_g_bpt", "pH"], "pH of us_410_g_bpt is a range, between 6 and 9"),
+        ("PRESET_LIMIT", ["china_gb_4287", "COD"], "has no value here; type the value of your permit"),
+        ("PRESET_LIMIT", ["de_annex_38", "COD", "", "kg/t"], "mg/L cannot be read as kg/t"),
         ("SUBLOTS_OF_SET", [25000.0], "sublot length is empty"),
         ("HYDROSULFITE_BY_DIP", [0.0, 80.0, 90.0, 2.0], "dips is 0"),
         ("REASON_FOR", [], "name is empty"),
@@ -291,6 +307,14 @@ def test_a_caution_defers_to_others() -> None:
         text = called("CAUTION_FOR", [key])
         assert "not a safety data sheet" in text
     assert "UN1824" in called("CAUTION_FOR", ["caustic_lye_50"])
+
+
+def test_a_preset_tells_its_section_and_edition_and_to_verify_it() -> None:
+    text = called("PRESET_LIMIT_TEXT", ["us_410_g_bpt", "COD", "any one day"])
+    assert "at most 84.6 kg/t, any one day" in text
+    assert "410.72(a), annual edition 2015" in text
+    assert text.endswith("verify with your permit")
+    assert "no value here" in called("PRESET_LIMIT_TEXT", ["eu_2022_2508", "COD"])
 
 
 def test_arrays_have_rows_of_one_length() -> None:

@@ -28,6 +28,7 @@ TABLES = (
     *("cautions.csv", "defaults.csv", "materials.csv", "published_ranges.csv", "trade_words.csv"),
     "treatment.csv",
 )
+WITH_FORMS = ("limits.csv",)  # an empty form may name a regulation that was not read
 OXYGEN = molmass.Formula("O").mass
 
 # What mills, books or sellers disagree on.
@@ -96,12 +97,12 @@ def element_share(formula: str, symbol: str) -> float:
     return float(molmass.Formula(formula).composition()[symbol].fraction)
 
 
-@pytest.mark.parametrize("name", TABLES)
+@pytest.mark.parametrize("name", [*TABLES, *WITH_FORMS])
 def test_every_row_cites_a_source_that_is_listed(name: str) -> None:
     assert {row["source"] for row in lines(name)} <= set(sources())
 
 
-@pytest.mark.parametrize("name", TABLES)
+@pytest.mark.parametrize("name", [*TABLES, *WITH_FORMS])
 def test_a_publication_is_cited_with_a_locator(name: str) -> None:
     bare = [
         next(iter(row.values()))
