@@ -153,7 +153,7 @@ def compare(limit: Limit, estimate: Estimate | ValueEstimate, percentile: float 
 
     >>> from costing.reference_data.discharge_limits import limits_of
     >>> from costing.effluent.limits import limit_of
-    >>> cod = Estimate("COD", 0.025, 12000.0, 180000.0, 0.2, 0.5, 0.5, "after treatment")
+    >>> cod = Estimate("COD", 0.025, 12000.0, 180000.0, 0.2, 0.5, 0.8, "after treatment")
     >>> day, month = (compare(limit_of(row), cod) for row in limits_of("us_410_g_bpt")[2:4])
     >>> day.words(), day.meaning
     ('estimate, 57 % of the limit (from 41 % to 78 %)', 'a high day: 95 of 100 lie below it')
@@ -234,7 +234,7 @@ def _variation(limit: Limit, estimate: Estimate) -> float:
         return float(variation_of_mean(estimate.day_variation, limit.number))
     if limit.statistic == ONE_DAY or (limit.statistic == COMPOSITE and limit.number >= DAY):
         return estimate.day_variation
-    return float(variation_with_estimate(estimate.day_variation, estimate.sample_variation))
+    return max(estimate.day_variation, estimate.grab_variation)
 
 
 def _meaning(limit: Limit, percentile: float) -> str:

@@ -180,9 +180,9 @@ class Estimate:
         Standard deviation of the estimate itself, over it [fraction].
     day_variation : float
         Standard deviation of day values over their mean [fraction].
-    sample_variation : float
-        The same of short samples within a day: 0 behind an equalisation that holds the water of a day, else
-        about 0.5 to 1.3, judgement [fraction].
+    grab_variation : float
+        The same of short samples, days and hours together; below that of days, that of days counts, as behind
+        an equalisation that holds the water of a day [fraction].
     point : str
         One of `POINTS`.
     form : str
@@ -195,13 +195,13 @@ class Estimate:
     flow: float
     spread: float
     day_variation: float
-    sample_variation: float
+    grab_variation: float
     point: str
     form: str = ""
 
     def __post_init__(self) -> None:
         where = f"estimate of {self.parameter}"
-        for name in ("load", "spread", "day_variation", "sample_variation"):
+        for name in ("load", "spread", "day_variation", "grab_variation"):
             number = getattr(self, name)
             if not (_is_number(number) and 0.0 <= number <= 5.0):
                 raise InputError(where, f"{name.replace('_', ' ')} is {number!r}; accepted is 0 to 5")

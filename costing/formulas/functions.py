@@ -244,6 +244,7 @@ def _default_in(which: str, key: Any, result_unit: Any, part: Callable[[Default]
 
 
 def in_unit(value: float, unit: str, result_unit: Any, where: str) -> float:
+    """A figure of a table in the unit that a cell asks for."""
     wanted = _unit(result_unit, "result unit", where) or unit
     try:
         return convert(value, unit, wanted)
@@ -267,6 +268,7 @@ def _by_formula(
 
 
 def unit_help(usual: str) -> Parameter:
+    """The last argument of a look-up that gives a number."""
     return Parameter(RESULT_UNIT, f"unit of the result; left out: {usual}", optional=True)
 
 
@@ -278,6 +280,7 @@ def _of(name: str) -> Parameter:
 def record(
     function: Callable[..., Any], result: str, gives: str, parameters: tuple[Parameter, ...], *example: Any
 ) -> CellFunction:
+    """The record of a look-up: its name and its help are those of the function."""
     summary = (function.__doc__ or "").split("\n", 1)[0]
     return CellFunction(
         PREFIX + function.__name__.upper(), function, parameters, result, gives, TITLE, summary, example

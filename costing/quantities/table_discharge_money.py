@@ -55,7 +55,6 @@ LIMITS = (
     Q("daily_load", "kg/h", "kg/day", 0.0, 1e8, "mass of a parameter in the effluent of a day"),
     Q("reference_volume", "L/kg", "L/kg", 0.1, 1000.0, "effluent up to which a limit allows no dilution"),
     Q("limit_share", "", "%", 0.0, 1e9, "long-term mean, of the limit"),
-    Q("day_variation", "", "%", 0.0, 500.0, "standard deviation of day values, of their mean"),
     Q("estimate_spread", "", "%", 0.0, 500.0, "standard deviation of the estimate itself, of the estimate"),
     Q("log_spread", "", "", 0.0, 3.0, "standard deviation of the logarithm of day values"),
     Q("percentile", "", "%", 0.01, 99.99, "share of the values that lie below"),

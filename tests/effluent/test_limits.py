@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -18,7 +19,7 @@ from costing.reference_data.discharge_limits import BASES, POINTS, STATISTICS, l
 COD = Limit("COD", 84.6, "kg/t", "load per product", "any one day", "after treatment")
 SULFITE = Limit("sulfite", 1.0, "mg/L", "concentration", "composite of hours", "after treatment", number=2)
 PH = Limit("pH", 6.0, "", "value", "at all times", "after treatment", direction="between", value_to=9.0)
-ESTIMATE = Estimate("COD", 0.025, 12000.0, 180000.0, 0.2, 0.5, 0.5, "after treatment")
+ESTIMATE = Estimate("COD", 0.025, 12000.0, 180000.0, 0.2, 0.5, 0.8, "after treatment")
 
 loads = st.floats(1e-6, 1.0)
 spreads = st.floats(0.0, 2.0)
@@ -148,6 +149,21 @@ def test_a_limit_at_the_mean_is_above_on_many_days() -> None:
     assert compare(replace(at_mean, statistic="mean of days", number=30), sure).chance > 0.45
 
 
+def test_chance_and_band_are_those_of_drawn_means_and_days() -> None:
+    wide = replace(ESTIMATE, load=0.060, spread=0.4)
+    chance = np.random.default_rng(20250106)
+
+    def drawn(variation: float) -> Any:
+        spread = np.log1p(variation**2) ** 0.5
+        return np.exp(chance.normal(-(spread**2) / 2.0, spread, 400_000))
+
+    means = 0.060 * drawn(0.4)
+    found = compare(COD, wide)
+    assert found.chance == pytest.approx((means * drawn(0.5) > 0.0846).mean(), abs=0.003)
+    assert found.low / found.value == pytest.approx(np.quantile(means, 0.05) / 0.060, rel=0.01)
+    assert found.high / found.value == pytest.approx(np.quantile(means, 0.95) / 0.060, rel=0.01)
+
+
 def test_short_samples_spread_more_than_days_and_means_less() -> None:
     statistics = (
         ("mean of days", 30),
@@ -161,6 +177,8 @@ def test_short_samples_spread_more_than_days_and_means_less() -> None:
         for statistic, number in statistics
     ]
     assert chances[0] < chances[1] == chances[2] < chances[3] == chances[4]
+    equalised = replace(ESTIMATE, grab_variation=0.0)
+    assert compare(replace(COD, statistic="grab sample"), equalised).chance == chances[1]
 
 
 def test_the_reference_flow_counts_only_above_it() -> None:
@@ -170,6 +188,9 @@ def test_the_reference_flow_counts_only_above_it() -> None:
     plain = replace(limit, reference_flow=None)
     assert share(compare(limit, ESTIMATE)) == pytest.approx(1.5 * share(compare(plain, ESTIMATE)))
     assert "reference flow of 10 L/kg" in compare(limit, ESTIMATE).remarks[-1]
+    assert share(compare(limit, ESTIMATE)) == pytest.approx(
+        0.025 / (compare(limit, ESTIMATE).limit_load or 0.0)
+    )
     found = compare(replace(limit, reference_flow=20.0), ESTIMATE)
     assert share(found) == share(compare(plain, ESTIMATE))
     assert found.remarks == ()
