@@ -10,6 +10,7 @@ from typing import ClassVar, TypeVar
 from costing.quantities import InputError, label, listed, meant
 from costing.reference_data import substances
 from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
+from costing.settings.lye_dose import resolve_doses
 from costing.settings.product_fields import (
     DYE_FIELDS,
     PRODUCT_FIELDS,
@@ -306,6 +307,7 @@ class Mill:
             entries.update(self.range_steps[range_.code, name])
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
             self._check_products(entries, kind, owner)
+            resolve_doses(entries, self.materials)
             built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
         self._built[recipe.code, range_.code] = built
         return built

@@ -38,13 +38,28 @@ from tests.demo.route_figures import (
 )
 
 EVAPORATOR = "rinse with evaporator"
-ROUTES = ("B-01", "T-01", "K-01", "C-01", "S-01", "S-02", "N-01", "W-01", "V-01", "P-01", "G-01", "R-01")
+ROUTES = (
+    "B-01",
+    "T-01",
+    "K-01",
+    "C-01",
+    "S-01",
+    "S-02",
+    "N-01",
+    "W-01",
+    "V-01",
+    "P-01",
+    "G-01",
+    "R-01",
+    "M-01",
+)
 
 
 def rinsed(code: str) -> float:
     """Caustic that the rinse in front of the evaporator takes off the yarn."""
-    before, behind = (arriving(code, step, CAUSTIC) for step in (EVAPORATOR, "indigo dyeing"))
-    return before - behind
+    steps = [step.name for step in result(code).ledger.steps]
+    behind = steps[steps.index(EVAPORATOR) + 1]
+    return arriving(code, EVAPORATOR, CAUSTIC) - arriving(code, behind, CAUSTIC)
 
 
 CHECKS = [
@@ -307,6 +322,44 @@ CHECKS = [
     ),
     # what comes, the fresh water, less what leaves on the yarn: 0.9 + 2.5 - 0.62 L/kg drain
     Check("R-01", "caustic of the weak lye", lambda: 100.0 * rinsed("R-01") / (0.9 + 2.5 - 0.62), "weak_lye"),
+    # 26 degrees Baume: 145 / 119 x 0.99902 = 1.21729 kg/L, 20.082 % by the density table, and 1 L/kg of it
+    Check(
+        "M-01",
+        "caustic of the box (100 %)",
+        lambda: 0.5 * bought("M-01", "LYE-50", "mercerising"),
+        (0.20082 * 1.21729 * 0.9999, 0.20082 * 1.21729 * 1.0001),
+    ),
+    Check(
+        "M-01",
+        "caustic of the lye by mass",
+        lambda: 100.0 * 0.5 * bought("M-01", "LYE-50", "mercerising") / 1.21729,
+        "mercerising_strength",
+    ),
+    Check(
+        "M-01",
+        "caustic returned, of what is rinsed off",
+        lambda: -0.5 * bought("M-01", "LYE-50", EVAPORATOR) / rinsed("M-01"),
+        derived(0.8),
+    ),
+    # 1.0 + 5.0 - 0.62 L/kg drain
+    Check("M-01", "caustic of the weak lye", lambda: 100.0 * rinsed("M-01") / (1.0 + 5.0 - 0.62), "weak_lye"),
+    # In proportion to the 20 % of the goods that lye of 15 to 20 % leaves (mercerizing-page)
+    Check(
+        "M-01",
+        "alkali that the rinses take on, recovery left out",
+        lambda: 100.0 * arriving("M-01", EVAPORATOR, CAUSTIC),
+        (20.0 * 20.08 / 20.0, 20.0 * 20.08 / 15.0),
+    ),
+    # 3.2 g/kg leave the first rinse; 5 L/kg to 0.62 in three boxes: g = 1 - 0.65 (1 - 0.124) = 0.4306, and
+    # g^3 x 7.0645 / (8.0645 - g^3) = 7.064 %
+    Check(
+        "M-01",
+        "caustic left behind the second rinse",
+        lambda: (
+            arriving("M-01", "indigo dyeing", CAUSTIC) / arriving("M-01", "rinse after mercerising", CAUSTIC)
+        ),
+        (0.07064 * 0.999, 0.07064 * 1.001),
+    ),
 ]
 
 

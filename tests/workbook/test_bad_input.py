@@ -230,6 +230,16 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
         in_row("Materials", "HYDRO-88", "Strength", 0.88),
         ["Materials!E", "0.88 %", "1 to 100 %", "type 88"],
     ),
+    (
+        "degrees beyond the table of lye",
+        in_column("Recipes", "DARK-MERCERISED", "first dose", "55 °Bé", "mercerising"),
+        ["Recipes!", "first dose is 55 °Bé", "0 to 49.8"],
+    ),
+    (
+        "degrees for indigo",
+        unit_of("Recipes", "bath indigo", "°Bé", DYEING),
+        ["Recipes!I", "unit '°Bé'", "strength of caustic lye alone", "g/L"],
+    ),
     ("percent format beside g/L", percent_format_beside_grams, ["Recipes!I", "shown as 2 %", "g/L"]),
     # numbers
     (
