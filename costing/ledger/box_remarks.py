@@ -31,6 +31,7 @@ OXIDANTS = ("hydrogen_peroxide", "sodium_bromate")
 SULFIDES = ("sodium_sulfide", "sodium_hydrosulfide")
 MUCH_SULFIDE = 3e-4  # kg/kg; judgement
 MUCH_LOOSE_DYE = 1e-3  # kg/kg
+NEAR = 5.0  # K; judgement: exchangers of waste water foul
 
 # Only where a route has one of these can acid, oxidant or loose dye come into a box.
 BOXED = (DyeBox, Treatment, VesselBath)
@@ -58,6 +59,14 @@ def box_warnings(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
     yield from _of_gas(postings)
     yield from _of_pairs(ledger, materials)
     yield from _of_steps(ledger, postings)
+    for name, exchange in ledger.run.exchanges.items():
+        if exchange.approach < NEAR:
+            yield (
+                name,
+                f"heat recovered asks an exchanger that comes within {exchange.approach:.2g} K: "
+                f"{exchange.recovered:.0f} of the {exchange.held:.0f} kJ/kg that the drain holds; exchangers "
+                f"usually keep {NEAR:g} K or more",
+            )
     yield from _left_on_yarn(ledger)
 
 

@@ -85,6 +85,7 @@ class Book:
         # A box with a content of its own says here what stands in it, and a dye bath what it is fed.
         self.content: Any = None
         self.feeds: Any = None
+        self.exchange: Any = None  # heat that the drain gives back
 
     @property
     def lines(self) -> list[Line]:

@@ -42,6 +42,7 @@ def box_of_bath(step: VesselBath, materials: Mapping[str, Material]) -> Box:
         0.0,
         0.0,
         step.power,
+        step.heat_recovered,
         outlet="drained",
         time=step.bath_time,
     )

@@ -33,7 +33,7 @@ class VesselBath:
         "caustic_neutralised",
         "oxygen_demand",
     )
-    RANGE: ClassVar[tuple[str, ...]] = ("liquor_retained", "power")
+    RANGE: ClassVar[tuple[str, ...]] = ("liquor_retained", "heat_recovered", "power")
 
     name: str
     liquor_ratio: float
@@ -50,6 +50,7 @@ class VesselBath:
     oxygen_demand: float
     liquor_retained: float
     power: float
+    heat_recovered: float = 0.0
     batch_dye_product: str = ""
     dye_offered: float | None = None
     first_product: str = ""
