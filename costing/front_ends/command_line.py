@@ -146,21 +146,26 @@ def _refuse_all(refused: Sequence[Refused]) -> None:
 @click.option(
     "--of",
     "figure",
-    default="cost",
-    show_default=True,
     metavar="FIGURE",
-    help="cost; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, power); drain, "
-    "or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is what is used: "
+    help="cost, the default; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, power); "
+    "drain, or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is what is used: "
     "put drain in front for the other.",
 )
 @click.option("--step", metavar="STEP", help="Only the lines of this step.")
 @click.option(
-    "--stream", metavar="STREAM", help="Only this stream of the drain; its sum is that of the discharge."
+    "--stream",
+    metavar="STREAM",
+    help="Only this stream of the drain; its sum is that of the discharge. Without --of: all of it.",
 )
 @JSON
 @one_line_errors
 def ledger(
-    book: Path | None, code: str | None, figure: str, step: str | None, stream: str | None, as_json: bool
+    book: Path | None,
+    code: str | None,
+    figure: str | None,
+    step: str | None,
+    stream: str | None,
+    as_json: bool,
 ) -> None:
     """Open a FIGURE of one enquiry into step, material and cause.
 
@@ -177,7 +182,8 @@ def ledger(
     if code is None:
         code = next(iter(mill.enquiries), "")
     (result,) = results_of(mill, source, (code,))
-    tables = opening.open_figure(mill, result, figure, step, stream, brief=not as_json)
+    wanted = figure or (opening.COST_WORD if stream is None else opening.DRAIN_WORD)
+    tables = opening.open_figure(mill, result, wanted, step, stream, brief=not as_json)
     if as_json:
         click.echo(screen.to_json(tables))
     else:
