@@ -147,9 +147,9 @@ def _refuse_all(refused: Sequence[Refused]) -> None:
     "--of",
     "figure",
     metavar="FIGURE",
-    help="cost, the default; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, power); "
-    "drain, or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is what is used: "
-    "put drain in front for the other.",
+    help="cost, the default; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, "
+    "power); drain, or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is "
+    "what is used: put drain in front for the other.",
 )
 @click.option("--step", metavar="STEP", help="Only the lines of this step.")
 @click.option(
