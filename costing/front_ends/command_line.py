@@ -20,6 +20,7 @@ from costing.front_ends.command_frame import (
     quoted,
     read,
     results_of,
+    tell,
 )
 from costing.front_ends.compare_command import compare
 from costing.quantities import InputError
@@ -125,7 +126,7 @@ def quote(
 def _end(refused: Sequence[Refused]) -> None:
     """Say what is refused, and end with the exit code of it."""
     for item in refused:
-        click.echo(f"refused, {item.code}: {item.where}: {item.message}".replace("\n", " "), err=True)
+        tell(item.error, f", {item.code}")
     if refused:
         click.echo(f"{len(refused)} refused: {', '.join(item.code for item in refused)}", err=True)
         sys.exit(SOME_REFUSED)
@@ -133,10 +134,9 @@ def _end(refused: Sequence[Refused]) -> None:
 
 def _refuse_all(refused: Sequence[Refused]) -> None:
     """Refuse for all reasons, each told once; nothing is written."""
-    reasons = dict.fromkeys((item.where, item.message) for item in refused)
-    *others, last = (InputError(*reason) for reason in reasons)
+    *others, last = {str(item.error): item.error for item in refused}.values()
     for error in others:
-        click.echo(f"refused: {error}".replace("\n", " "), err=True)
+        tell(error)
     raise last
 
 

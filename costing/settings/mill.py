@@ -8,8 +8,9 @@ from dataclasses import dataclass, field
 from typing import ClassVar, TypeVar
 
 from costing.quantities import InputError, label, listed, meant
+from costing.quantities.checking import refuse_all
 from costing.reference_data import substances
-from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
+from costing.settings.building import EMPTY, Assumption, Entry, check_fields, given_values
 from costing.settings.lye_dose import resolve_doses
 from costing.settings.product_fields import (
     DYE_FIELDS,
@@ -202,8 +203,9 @@ class Mill:
     first; case, blanks and underscores of a code do not count.
     `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
     (kind, code) to sheet and cell; `given` maps (kind, code) to the entries that its remarks may name;
-    `assumptions` holds every default taken, each once. `refused` maps (kind, code) to why a style, recipe,
-    range or enquiry of the book is not among the others, where a reader was asked to keep those apart.
+    `assumptions` holds every default taken, each once. `without_rows` maps a step to the sheets
+    that have no row of it, with the fields they would give. `refused` maps (kind, code) to why a style,
+    recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -218,6 +220,7 @@ class Mill:
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
+    without_rows: dict[str, dict[str, tuple[str, ...]]] = field(default_factory=dict)
     refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
@@ -296,6 +299,7 @@ class Mill:
         if known is not None:
             return known
         built: list[Step] = []
+        missing: list[InputError] = []
         route = self.route(recipe.route, self.places.get(("recipe", recipe.code), ""))
         for name, kind_name in route:
             kind = STEP_KINDS[kind_name]
@@ -306,14 +310,43 @@ class Mill:
                 )
             entries.update(self.range_steps[range_.code, name])
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
-            self._check_products(entries, kind, owner)
+            lacking = self._check_products(entries, kind, owner)
             resolve_doses(entries, self.materials)
-            built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
+            fixed = {"name": name, **dict.fromkeys(lacking, "")}
+            values, others = given_values(kind, owner, (kind.KIND,), entries, self.assumptions, fixed)
+            missing += self._of_rows(name, kind_name, {**lacking, **others})
+            if not missing:
+                built.append(kind(**values))
+        refuse_all(missing)
         self._built[recipe.code, range_.code] = built
         return built
 
-    def _check_products(self, entries: dict[str, Entry], kind: type[Step], owner: str) -> None:
-        """Refuse a product of another substance; put its code as the price list has it."""
+    def _of_rows(self, step: str, kind: str, missing: Mapping[str, InputError]) -> list[InputError]:
+        """The refusals of missing fields; where a sheet has no row of the step at all, one for that sheet."""
+        found, left = [], dict(missing)
+        for title, names in self.without_rows.get(step, {}).items():
+            if left.keys().isdisjoint(names):
+                continue
+            left = {name: error for name, error in left.items() if name not in names}
+            alike = dict.fromkeys(
+                name for route in self.routes.values() for name, sort in route if sort == kind
+            )
+            like = [name for name in alike if title not in self.without_rows.get(name, {})]
+            rows = f"copy those of {listed(like)}" if like else "make one for each quantity"
+            found.append(
+                InputError(
+                    self.places.get(("step", step), title),
+                    f"the step {step!r} has no rows on the sheet {title}; accepted are the rows of a step of "
+                    f"the kind {kind!r}: {rows}, with {step!r} in the column Step",
+                )
+            )
+        return [*found, *left.values()]
+
+    def _check_products(
+        self, entries: dict[str, Entry], kind: type[Step], owner: str
+    ) -> dict[str, InputError]:
+        """Refuse a product of another substance; put its code as the price list has it; give what lacks."""
+        missing: dict[str, InputError] = {}
         for name in (*kind.RECIPE, *kind.RANGE):
             if name not in PRODUCT_FIELDS:
                 continue
@@ -322,9 +355,10 @@ class Mill:
             if not entry.value and hasattr(kind, name):  # the field has a default: it may stay empty
                 continue
             if not entry.value:
-                raise InputError(
+                missing[name] = InputError(
                     entry.where or owner, f"{label(name)} is empty; accepted is one of: {listed(fit)}"
                 )
+                continue
             product = self.material(str(entry.value), entry.where or owner, fit)
             entries[name] = entry._replace(value=product.code)
             if _may_be_used(name, product):
@@ -338,6 +372,7 @@ class Mill:
                 entry.where or owner,
                 f"{label(name)} is {product.code!r}, which {what}; accepted is {accepted_product(name)}",
             )
+        return missing
 
 
 def _may_be_used(name: str, product: Material) -> bool:

@@ -13,6 +13,7 @@ from collections import Counter
 import pytest
 
 from costing.process.postings import STORE
+from costing.quantities import InputError
 from costing.reference_data import published_ranges
 from costing.reference_data.source_list import sources
 from costing.report import work_out
@@ -416,11 +417,24 @@ def test_ready_to_dye_as_a_garment() -> None:
     assert quoted.quote.cost_per_kg < result("W-01").quote.cost_per_kg
 
 
-def test_a_range_without_the_steps_of_a_route_is_told() -> None:
+def test_a_range_without_the_steps_of_a_route_is_refused() -> None:
     """A sheet recipe on a rope range: its size box would be quoted from typical values alone."""
     book = mill()
     asked = dataclasses.replace(book.enquiries["Q-02"], recipe="SHEET-MID")
-    said = [remark.text for remark in work_out(book, asked).remarks if remark.kind == "warning"]
-    assert sum("range ROPE-A has no cell filled for this step" in text for text in said) == 2
+    with pytest.raises(InputError, match=r"ROPE-A has no cell filled for the steps 'size box'.*: SHEET-C$"):
+        work_out(book, asked)
+
+
+def test_steps_that_no_range_fills_are_told() -> None:
+    book = mill()
+    bare = {
+        (code, step): {name: entry._replace(value=None) for name, entry in entries.items()}
+        if step == "size box"
+        else entries
+        for (code, step), entries in book.range_steps.items()
+    }
+    book = dataclasses.replace(book, range_steps=bare, _built={})
+    said = [remark.text for remark in work_out(book, book.enquiries["S-01"]).remarks]
+    assert sum("range SHEET-C has no cell filled for this step" in text for text in said) == 1
     own = [remark.text for remark in result("S-01").remarks]
     assert not any("has no cell filled" in text for text in own)
