@@ -1321,7 +1321,7 @@ Private Sub DescribeGroup6()
         "hydrosulfite (100 %) that decomposes without oxygen [g/kg], 0 to 3000 g/kg", _
         "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
-        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 50 g/L", _
+        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 100 g/L", _
         "carbon dioxide taken up by the yarn's liquor in all skies [g/kg], 0 to 20 g/kg", _
         "caustic (NaOH 100 %) that the yarn brings [g/kg], 0 to 3000 g/kg", _
         "unit of the result; left out: g/kg")
@@ -1645,7 +1645,7 @@ Private Sub DescribeGroup7()
         "unit of the result; left out: g/kg")
     Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
         Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
-        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 50 g/L", _
+        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 100 g/L", _
         "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
         "acid groups that one glucose used up turns into [mol/mol], 0 to 6 mol/mol; left out: 1 mol/mol", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _

@@ -84,7 +84,7 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
     """
     found = []
     owner = f"material {item.code}"
-    usual, alkalis = _usual(item.substance, item.role)
+    usual, alkalis = _usual(item.substance, item.role, item.dye_class)
     if usual and not any(_within(item.strength, ends) for ends in usual):
         told = " or ".join(f"{100 * low:g} to {100 * high:g} %" for low, high in usual)
         text = f"strength is {number_text(100 * item.strength)} %; usual is {told}"
@@ -108,8 +108,8 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
 
 
 @cache
-def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[float]]:
-    """Strengths of the usual forms of a substance, or of a role without a formula; caustic in them."""
+def _usual(substance: str, role: str, dye_class: str) -> tuple[list[tuple[float, float]], list[float]]:
+    """Strengths of the usual forms of a substance, role or dye class, and the caustic in them."""
     if role in YARN_ROLES:
         return [YARN_STRENGTH], []
     if not substance and role == "other auxiliary":  # anything: no strength of it is usual
@@ -117,7 +117,7 @@ def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[f
     forms = [
         form
         for form in materials().values()
-        if form.substance == substance and (substance or form.role == role)
+        if form.substance == substance and (substance or (form.role, form.dye_class) == (role, dye_class))
     ]
     strengths = sorted({(form.strength_low, form.strength_high) for form in forms})
     return strengths, [form.alkali for form in forms if form.alkali > 0.0]

@@ -126,10 +126,12 @@ class Book:
         if material.is_reduced_dye:
             active = pure * molar_mass(material.substance) / molar_mass(material.counted_as)
         alkali = material.alkali * delivered
-        rest = delivered - active - alkali
+        sulfide = material.sodium_sulfide * delivered
+        rest = delivered - active - alkali - sulfide
         key = material.substance or material.code
         self.move(key, cause, active, source, PROCESS, material.code)
         self.move("sodium_hydroxide", cause, alkali, source, PROCESS, material.code)
+        self.move("sodium_sulfide", cause, sulfide, source, PROCESS, material.code)
         if material.remainder == "water":
             self.move("water", cause, rest, source, PROCESS, material.code)
             self.product_water += rest

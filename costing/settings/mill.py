@@ -11,6 +11,7 @@ from costing.quantities import InputError, label, listed, meant
 from costing.quantities.checking import refuse_all
 from costing.reference_data import substances
 from costing.settings.building import EMPTY, Assumption, Entry, check_fields, given_values
+from costing.settings.dye_class import groups_of, refused_for_class
 from costing.settings.lye_dose import resolve_doses
 from costing.settings.product_fields import (
     DYE_FIELDS,
@@ -37,7 +38,8 @@ class Material:
     `substance` is a key of ``substances.csv``, or "" for a product without a formula; then the
     ``own_`` fields say what one kilogram of the active part holds. `strength` is the active part of
     the delivered mass; for reduced indigo it counts the dye as indigo. `remainder` is what the rest
-    is: "water" or "inert" matter. `alkali` is caustic delivered with the product, per delivered mass.
+    is: "water" or "inert" matter. `alkali` is caustic and `sodium_sulfide` sulfide delivered with the
+    product, per delivered mass. A dye has a `dye_class`.
     """
 
     code: str
@@ -53,6 +55,8 @@ class Material:
     own_sulfur: float
     own_nitrogen: float
     caution: str = ""
+    dye_class: str = ""
+    sodium_sulfide: float = 0.0
     price: float | None = None
     price_by: str = "kg"
     freight: float = 0.0
@@ -71,7 +75,7 @@ class Material:
                 f"the code {self.code!r} of a product without a formula is the key of a substance; accepted "
                 "is another code, or the substance itself",
             )
-        self._check_whole(where, f"{self.code!r} as delivered", "strength", "alkali")
+        self._check_whole(where, f"{self.code!r} as delivered", "strength", "alkali", "sodium_sulfide")
         active = f"the active part of {self.code!r}"
         self._check_whole(where, active, "own_sodium", "own_sulfur", "own_nitrogen")
 
@@ -79,12 +83,17 @@ class Material:
         """Refuse parts that are more than the whole."""
         shares = [getattr(self, name) for name in parts]
         if sum(shares) > 1.0 + ROUNDING:
-            told = [f"{label(name)} is {100 * share:.6g} %" for name, share in zip(parts, shares)]
+            held = [(name, share) for name, share in zip(parts, shares) if share]
+            told = [f"{label(name)} is {100 * share:.6g} %" for name, share in held]
             raise InputError(
                 where,
                 f"{', '.join(told[:-1])} and {told[-1]}, together {100 * sum(shares):.6g} % of {whole}; "
                 "accepted is up to 100 % together",
             )
+
+    def holds(self, substance: str) -> bool:
+        """True where the substance comes with the product, as what it is or beside it."""
+        return self.substance == substance or (substance == "sodium_sulfide" and self.sodium_sulfide > 0.0)
 
     @property
     def is_reduced_dye(self) -> bool:
@@ -312,12 +321,16 @@ class Mill:
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
             lacking = self._check_products(entries, kind, owner)
             resolve_doses(entries, self.materials)
+            groups = groups_of(kind, entries, self.materials)
             fixed = {"name": name, **dict.fromkeys(lacking, "")}
-            values, others = given_values(kind, owner, (kind.KIND,), entries, self.assumptions, fixed)
+            values, others = given_values(kind, owner, groups, entries, self.assumptions, fixed)
             missing += self._of_rows(name, kind_name, {**lacking, **others})
             if not missing:
                 built.append(kind(**values))
         refuse_all(missing)
+        for step, row, text in refused_for_class(built, self.materials):
+            owner = f"recipe {recipe.code} on range {range_.code}, {step}"
+            raise InputError(self.cell_of_step(recipe.code, range_.code, step, row) or owner, text)
         self._built[recipe.code, range_.code] = built
         return built
 

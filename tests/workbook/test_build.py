@@ -237,10 +237,10 @@ def test_lists_of_units_are_short_enough(book: Workbook) -> None:
 
 def test_what_is_contested_is_marked(book: Workbook) -> None:
     marked = {
-        (row.part, row.name): row.typical.contested
+        (row.part, row.name): any(item.contested for item in row.defaults)
         for name in ("recipes", "ranges")
         for row in column_sheet(name).rows
-        if row.typical
+        if row.defaults
     }
     assert any(marked.values())
     for title in ("Recipes", "Ranges"):
@@ -256,7 +256,7 @@ def test_every_caution_and_source_is_on_its_sheet(book: Workbook) -> None:
         assert item.caution in safety
         assert item.defer in safety
     keys = {book["Sources"].cell(row, 1).value for row in range(1, book["Sources"].max_row + 1)}
-    used = {row.typical.source for name in ROWS for row in column_sheet(name).rows if row.typical}
+    used = {item.source for name in ROWS for row in column_sheet(name).rows for item in row.defaults}
     assert used <= keys
 
 

@@ -87,7 +87,7 @@ def test_materials_read_back_as_they_were_given(mill: Mill) -> None:
         read = mill.material(given["code"])
         for field in ("description", "role", "remainder", "price_date", "currency"):
             assert getattr(read, field) == given[field]
-        for field in ("substance", "caution"):
+        for field in ("substance", "caution", "dye_class"):
             assert getattr(read, field) == given.get(field, "")
         assert read.strength == pytest.approx(given["strength"] / 100.0)
         for field in ("alkali", "own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen"):
