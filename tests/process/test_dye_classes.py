@@ -108,7 +108,7 @@ def test_sulfide_of_a_dye_sold_reduced_reaches_the_drain() -> None:
     # the liquor of the first fill has not reduced anything yet
     assert arriving.dissolved["sodium_sulfide"] == pytest.approx(0.40 * brought, rel=0.05)
     left = arriving.dissolved["sodium_sulfide"] * 32.06 / 78.040
-    assert 0.9 * left < rinsed.loads["sulfide, as S"] < left  # the rest stays on the yarn
+    assert 0.85 * left < rinsed.loads["sulfide, as S"] < left  # the rest stays on the yarn
     assert max(gaps(ledger.lines, PRODUCTS).values()) < 1e-9
 
 
