@@ -36,6 +36,8 @@ Public Sub WarpDescribe()
     DescribeGroup13
     DescribeGroup14
     DescribeGroup15
+    DescribeGroup16
+    DescribeGroup17
 End Sub
 
 ' A reference as the values of its cells, everything else as it is.
@@ -1321,7 +1323,7 @@ Private Sub DescribeGroup6()
         "hydrosulfite (100 %) that decomposes without oxygen [g/kg], 0 to 3000 g/kg", _
         "liquor on the yarn behind the last squeeze of the dye boxes [L/kg], 0.2 to 3 L/kg", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg", _
-        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 50 g/L", _
+        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 100 g/L", _
         "carbon dioxide taken up by the yarn's liquor in all skies [g/kg], 0 to 20 g/kg", _
         "caustic (NaOH 100 %) that the yarn brings [g/kg], 0 to 3000 g/kg", _
         "unit of the result; left out: g/kg")
@@ -1645,7 +1647,7 @@ Private Sub DescribeGroup7()
         "unit of the result; left out: g/kg")
     Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
         Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
-        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 50 g/L", _
+        "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 100 g/L", _
         "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
         "acid groups that one glucose used up turns into [mol/mol], 0 to 6 mol/mol; left out: 1 mol/mol", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
@@ -2610,23 +2612,29 @@ Private Sub DescribeGroup13()
         Array("pH, 0 to 14", _
         "ion product of water, as the minus of its power of ten, 12 to 15; left out: 13.995", _
         "unit of the result; left out: g/L")
-    Describe "WARP_ALKALINITY_AT_PH", "pH and acid: Strong-ion difference of a water of a pH that holds known weak acids: ideal, 25 degC. Gives: alkalinity [mmol/L].", _
+    Describe "WARP_ALKALINITY_AT_PH", "pH and acid: Strong-ion difference of a water of a pH that holds known weak acids. Gives: alkalinity [mmol/L].", _
         Array("pH, 0 to 14", _
         "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "hydrogen sulfide and its ions together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
         "unit of the result; left out: mmol/L")
-    Describe "WARP_PH_FROM_STRONG_IONS", "pH and acid: The pH of a water from its strong-ion difference and its weak acids, shut off from air: ideal, 25 degC. Gives: acidity.", _
+    Describe "WARP_PH_FROM_STRONG_IONS", "pH and acid: The pH of a water from its strong-ion difference and its weak acids, shut off from air. Gives: acidity.", _
         Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
         "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "hydrogen sulfide and its ions together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
         "unit of the result; left out: none, a pure number")
-    Describe "WARP_PH_UNDER_CARBON_DIOXIDE", "pH and acid: The pH of a water at rest with a gas that holds carbon dioxide, air or flue gas: ideal, 25 degC. Gives: acidity.", _
+    Describe "WARP_PH_UNDER_CARBON_DIOXIDE", "pH and acid: The pH of a water at rest with a gas that holds carbon dioxide, air or flue gas. Gives: acidity.", _
         Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
         "pressure of the carbon dioxide in the gas, alone [bar], 0 to 2 bar", _
+        "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
         "unit of the result; left out: none, a pure number")
     Describe "WARP_ACID_TO_REACH_PH", "pH and acid: Strong acid (100 %) that brings a water to a pH, sulfuric if no other is named; never on sulfide. Gives: acid demand [g/L].", _
         Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
@@ -2635,6 +2643,8 @@ Private Sub DescribeGroup13()
         "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "pure acid that takes up one mol of charge [g/mol], 1 to 500 g/mol; left out: 49.036 g/mol", _
+        "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
         "unit of the result; left out: g/L")
     Describe "WARP_ACETIC_ACID_TO_REACH_PH", "pH and acid: Acetic acid (100 %) that brings a water to a pH; it adds oxygen demand; never on sulfide. Gives: acid demand [g/L].", _
         Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
@@ -2642,6 +2652,8 @@ Private Sub DescribeGroup13()
         "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
         "unit of the result; left out: g/L")
     Describe "WARP_CARBON_DIOXIDE_TO_REACH_PH", "pH and acid: Carbon dioxide that a water must dissolve to come to a pH; never on sulfide (hydrogen sulfide). Gives: carbon dioxide demand [g/L].", _
         Array("strong-ion difference of the water [mmol/L], -100,000 to 100,000 mmol/L", _
@@ -2649,6 +2661,8 @@ Private Sub DescribeGroup13()
         "carbon dioxide, bicarbonate and carbonate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "sulfur dioxide, bisulfite and sulfite together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
         "acetic acid and acetate together [mmol/L], 0 to 5000 mmol/L; left out: 0 mmol/L", _
+        "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
         "unit of the result; left out: g/L")
     Describe "WARP_FLUE_GAS_FOR_CARBON_DIOXIDE", "pH and acid: Volume of flue gas, at 25 degC and 1 atm, for each volume of water; it fills pits and chokes. Gives: flue gas.", _
         Array("carbon dioxide that the water dissolves [g/L], 0 to 1000 g/L", _
@@ -2698,16 +2712,20 @@ End Function
 Public Function WARP_ALKALINITY_AT_PH(ByVal acidity As Variant, _
         Optional ByVal total_carbonate As Variant, Optional ByVal total_sulfite As Variant, _
         Optional ByVal total_sulfide As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
         Optional ByVal result_unit As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(total_carbonate) Then total_carbonate = Empty
     If IsMissing(total_sulfite) Then total_sulfite = Empty
     If IsMissing(total_sulfide) Then total_sulfide = Empty
     If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
     If IsMissing(result_unit) Then result_unit = Empty
     WARP_ALKALINITY_AT_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_ALKALINITY_AT_PH", _
         Array(CellsOf(acidity), CellsOf(total_carbonate), CellsOf(total_sulfite), CellsOf(total_sulfide), _
-        CellsOf(total_acetate), CellsOf(result_unit)))
+        CellsOf(total_acetate), CellsOf(effluent_temperature), CellsOf(ionic_strength), _
+        CellsOf(result_unit)))
     Exit Function
 Refused:
     WARP_ALKALINITY_AT_PH = CVErr(xlErrValue)
@@ -2716,27 +2734,35 @@ End Function
 Public Function WARP_PH_FROM_STRONG_IONS(ByVal alkalinity As Variant, _
         Optional ByVal total_carbonate As Variant, Optional ByVal total_sulfite As Variant, _
         Optional ByVal total_sulfide As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
         Optional ByVal result_unit As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(total_carbonate) Then total_carbonate = Empty
     If IsMissing(total_sulfite) Then total_sulfite = Empty
     If IsMissing(total_sulfide) Then total_sulfide = Empty
     If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
     If IsMissing(result_unit) Then result_unit = Empty
     WARP_PH_FROM_STRONG_IONS = XLPy.CallUDF(PYTHON_MODULE, "WARP_PH_FROM_STRONG_IONS", _
         Array(CellsOf(alkalinity), CellsOf(total_carbonate), CellsOf(total_sulfite), _
-        CellsOf(total_sulfide), CellsOf(total_acetate), CellsOf(result_unit)))
+        CellsOf(total_sulfide), CellsOf(total_acetate), CellsOf(effluent_temperature), _
+        CellsOf(ionic_strength), CellsOf(result_unit)))
     Exit Function
 Refused:
     WARP_PH_FROM_STRONG_IONS = CVErr(xlErrValue)
 End Function
 
 Public Function WARP_PH_UNDER_CARBON_DIOXIDE(ByVal alkalinity As Variant, _
-        ByVal carbon_dioxide_pressure As Variant, Optional ByVal result_unit As Variant) As Variant
+        ByVal carbon_dioxide_pressure As Variant, Optional ByVal effluent_temperature As Variant, _
+        Optional ByVal ionic_strength As Variant, Optional ByVal result_unit As Variant) As Variant
     On Error GoTo Refused
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
     If IsMissing(result_unit) Then result_unit = Empty
     WARP_PH_UNDER_CARBON_DIOXIDE = XLPy.CallUDF(PYTHON_MODULE, "WARP_PH_UNDER_CARBON_DIOXIDE", _
-        Array(CellsOf(alkalinity), CellsOf(carbon_dioxide_pressure), CellsOf(result_unit)))
+        Array(CellsOf(alkalinity), CellsOf(carbon_dioxide_pressure), CellsOf(effluent_temperature), _
+        CellsOf(ionic_strength), CellsOf(result_unit)))
     Exit Function
 Refused:
     WARP_PH_UNDER_CARBON_DIOXIDE = CVErr(xlErrValue)
@@ -2745,17 +2771,20 @@ End Function
 Public Function WARP_ACID_TO_REACH_PH(ByVal alkalinity As Variant, ByVal target_acidity As Variant, _
         Optional ByVal total_carbonate As Variant, Optional ByVal total_sulfite As Variant, _
         Optional ByVal total_acetate As Variant, Optional ByVal acid_per_charge As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
         Optional ByVal result_unit As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(total_carbonate) Then total_carbonate = Empty
     If IsMissing(total_sulfite) Then total_sulfite = Empty
     If IsMissing(total_acetate) Then total_acetate = Empty
     If IsMissing(acid_per_charge) Then acid_per_charge = Empty
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
     If IsMissing(result_unit) Then result_unit = Empty
     WARP_ACID_TO_REACH_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_ACID_TO_REACH_PH", _
         Array(CellsOf(alkalinity), CellsOf(target_acidity), CellsOf(total_carbonate), _
         CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(acid_per_charge), _
-        CellsOf(result_unit)))
+        CellsOf(effluent_temperature), CellsOf(ionic_strength), CellsOf(result_unit)))
     Exit Function
 Refused:
     WARP_ACID_TO_REACH_PH = CVErr(xlErrValue)
@@ -2764,15 +2793,19 @@ End Function
 Public Function WARP_ACETIC_ACID_TO_REACH_PH(ByVal alkalinity As Variant, _
         ByVal target_acidity As Variant, Optional ByVal total_carbonate As Variant, _
         Optional ByVal total_sulfite As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
         Optional ByVal result_unit As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(total_carbonate) Then total_carbonate = Empty
     If IsMissing(total_sulfite) Then total_sulfite = Empty
     If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
     If IsMissing(result_unit) Then result_unit = Empty
     WARP_ACETIC_ACID_TO_REACH_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_ACETIC_ACID_TO_REACH_PH", _
         Array(CellsOf(alkalinity), CellsOf(target_acidity), CellsOf(total_carbonate), _
-        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(result_unit)))
+        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(effluent_temperature), _
+        CellsOf(ionic_strength), CellsOf(result_unit)))
     Exit Function
 Refused:
     WARP_ACETIC_ACID_TO_REACH_PH = CVErr(xlErrValue)
@@ -2781,15 +2814,19 @@ End Function
 Public Function WARP_CARBON_DIOXIDE_TO_REACH_PH(ByVal alkalinity As Variant, _
         ByVal target_acidity As Variant, Optional ByVal total_carbonate As Variant, _
         Optional ByVal total_sulfite As Variant, Optional ByVal total_acetate As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
         Optional ByVal result_unit As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(total_carbonate) Then total_carbonate = Empty
     If IsMissing(total_sulfite) Then total_sulfite = Empty
     If IsMissing(total_acetate) Then total_acetate = Empty
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
     If IsMissing(result_unit) Then result_unit = Empty
     WARP_CARBON_DIOXIDE_TO_REACH_PH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CARBON_DIOXIDE_TO_REACH_PH", _
         Array(CellsOf(alkalinity), CellsOf(target_acidity), CellsOf(total_carbonate), _
-        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(result_unit)))
+        CellsOf(total_sulfite), CellsOf(total_acetate), CellsOf(effluent_temperature), _
+        CellsOf(ionic_strength), CellsOf(result_unit)))
     Exit Function
 Refused:
     WARP_CARBON_DIOXIDE_TO_REACH_PH = CVErr(xlErrValue)
@@ -2819,8 +2856,502 @@ Refused:
     WARP_SULFATE_FROM_ACID = CVErr(xlErrValue)
 End Function
 
-' The mill's book
+' Treatment of the effluent
 Private Sub DescribeGroup14()
+    Describe "WARP_REMOVAL_FROM_CONCENTRATIONS", "Treatment of the effluent: Share of a parameter that a treatment step takes out, from what is measured before and behind it. Gives: removal [%].", _
+        Array("concentration before the treatment step [mg/L], 1e-06 to 1,000,000 mg/L", _
+        "concentration behind the treatment step [mg/L], 0 to 1,000,000 mg/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_REMOVAL_IN_SERIES", "Treatment of the effluent: Removal of treatment steps in a row, each of what the one before leaves. Gives: removal [%].", _
+        Array("removal of the first treatment step [%], 0 to 100 %", _
+        "removal of the second treatment step [%], 0 to 100 %; left out: 0 %", _
+        "removal of the third treatment step [%], 0 to 100 %; left out: 0 %", _
+        "removal of the fourth treatment step [%], 0 to 100 %; left out: 0 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_PEAK_BEHIND_TANK", "Treatment of the effluent: Peak that is left of a dump behind a mixed tank. Gives: peak left [%].", _
+        Array("time in which a box or a bath is dumped [min], 1 to 1440 min", _
+        "volume of the tank over the flow [h], 0.1 to 1000 h", "unit of the result; left out: %")
+    Describe "WARP_BIOLOGICAL_SLUDGE", "Treatment of the effluent: Dry sludge that grows on the oxygen demand that biology removes. Gives: dry sludge [kg/day].", _
+        Array("organic COD that biology removes [kg/day], 0 to 1,000,000 kg/day", _
+        "volatile solids that grow for each mass of COD removed [kg/kg], 0 to 0.6 kg/kg", _
+        "volatile part of the solids of biology [%], 30 to 100 %", _
+        "unit of the result; left out: kg/day")
+    Describe "WARP_BIOLOGY_OXYGEN", "Treatment of the effluent: Oxygen that biology takes: what is removed and not built into sludge, and the sulfur salts in full. Gives: oxygen needed [kg/day].", _
+        Array("organic COD that biology removes [kg/day], 0 to 1,000,000 kg/day", _
+        "volatile solids that grow for each mass of COD removed [kg/kg], 0 to 0.6 kg/kg", _
+        "COD of sulfite, hydrosulfite, thiosulfate and sulfide [kg/day], 0 to 1,000,000 kg/day; left out: 0 kg/day", _
+        "unit of the result; left out: kg/day")
+    Describe "WARP_ALUM_SLUDGE", "Treatment of the effluent: Dry sludge that alum makes of itself, as hydroxide; what it catches comes on top. Gives: dry sludge [kg/day].", _
+        Array("coagulant used [kg/day], 0 to 1,000,000 kg/day", _
+        "mol of water of crystals in each mol of alum, 0 to 18; left out: 14.3", _
+        "unit of the result; left out: kg/day")
+    Describe "WARP_FERRIC_SLUDGE", "Treatment of the effluent: Dry sludge that ferric chloride (100 %) makes of itself, as hydroxide; what it catches comes on top. Gives: dry sludge [kg/day].", _
+        Array("coagulant used [kg/day], 0 to 1,000,000 kg/day", "unit of the result; left out: kg/day")
+    Describe "WARP_ALUM_ALKALINITY", "Treatment of the effluent: Alkalinity that alum uses up; its sulfate stays in the water. Gives: alkalinity [mmol/L].", _
+        Array("coagulant in each volume of water [mg/L], 0 to 20000 mg/L", _
+        "mol of water of crystals in each mol of alum, 0 to 18; left out: 14.3", _
+        "unit of the result; left out: mmol/L")
+    Describe "WARP_FERRIC_ALKALINITY", "Treatment of the effluent: Alkalinity that ferric chloride (100 %) uses up; its chloride stays in the water. Gives: alkalinity [mmol/L].", _
+        Array("coagulant in each volume of water [mg/L], 0 to 20000 mg/L", _
+        "unit of the result; left out: mmol/L")
+    Describe "WARP_WET_CAKE", "Treatment of the effluent: Sludge as it leaves the press, to be carted away. Gives: sludge cake [kg/day].", _
+        Array("dry solids of the sludge [kg/day], 0 to 1,000,000 kg/day", _
+        "dry solids in the cake of the press [%], 1 to 95 %", _
+        "unit of the result; left out: kg/day")
+    Describe "WARP_SALT_IN_LOOP", "Treatment of the effluent: Salt in the effluent of a range that takes back a share of its water, once it has settled. Gives: effluent concentration [mg/L].", _
+        Array("salt that range and treatment add to each volume of water [mg/L], 0 to 300,000 mg/L", _
+        "share of the water taken by the range that is treated water [%], 0 to 99 %", _
+        "share of the concentration that the membrane holds back [%], 0 to 100 %", _
+        "salt in the fresh water [mg/L], 0 to 100,000 mg/L; left out: 0 mg/L", _
+        "unit of the result; left out: mg/L")
+    Describe "WARP_LARGEST_REUSE", "Treatment of the effluent: Largest share of treated water that keeps the salt in the water taken by the range below a ceiling. Gives: reuse share [%].", _
+        Array("salt that the water taken by the range may hold [mg/L], 1 to 300,000 mg/L", _
+        "salt that range and treatment add to each volume of water [mg/L], 0 to 300,000 mg/L", _
+        "share of the concentration that the membrane holds back [%], 0 to 100 %", _
+        "share of its feed that a membrane gives as treated water [%], 1 to 99 %", _
+        "salt in the fresh water [mg/L], 0 to 100,000 mg/L; left out: 0 mg/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_CONCENTRATE_FLOW", "Treatment of the effluent: Concentrate that a membrane sends away. Gives: flow per day [m3/day].", _
+        Array("flow on a running day [m3/day], 0 to 1,000,000 m3/day", _
+        "share of its feed that a membrane gives as treated water [%], 1 to 99 %", _
+        "unit of the result; left out: m3/day")
+    Describe "WARP_CONCENTRATE_STRENGTH", "Treatment of the effluent: Concentration in what a membrane sends away. Gives: effluent concentration [mg/L].", _
+        Array("concentration in the effluent [mg/L], 0 to 1,000,000 mg/L", _
+        "share of the concentration that the membrane holds back [%], 0 to 100 %", _
+        "share of its feed that a membrane gives as treated water [%], 1 to 99 %", _
+        "unit of the result; left out: mg/L")
+    Describe "WARP_CHARGE_BY_STRENGTH", "Treatment of the effluent: Charge for each volume of effluent by its strength, against the strength of ordinary sewage. Gives: effluent charge [money/m3].", _
+        Array("sewer charge for taking in and conveying [money/m3], 0 to 10000 money/m3", _
+        "sewer charge for treatment by volume alone [money/m3], 0 to 10000 money/m3", _
+        "charge for biology at the reference strength [money/m3], 0 to 10000 money/m3", _
+        "charge for sludge at the reference strength [money/m3], 0 to 10000 money/m3", _
+        "oxygen demand of the effluent once settled [mg/L], 0 to 1,000,000 mg/L", _
+        "suspended solids of the effluent [mg/L], 0 to 1,000,000 mg/L", _
+        "oxygen demand of ordinary sewage once settled [mg/L], 1 to 100,000 mg/L", _
+        "suspended solids of ordinary sewage [mg/L], 1 to 100,000 mg/L", _
+        "unit of the result; left out: money/m3")
+End Sub
+
+Public Function WARP_REMOVAL_FROM_CONCENTRATIONS(ByVal concentration_before As Variant, _
+        ByVal concentration_after As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_REMOVAL_FROM_CONCENTRATIONS = XLPy.CallUDF(PYTHON_MODULE, "WARP_REMOVAL_FROM_CONCENTRATIONS", _
+        Array(CellsOf(concentration_before), CellsOf(concentration_after), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_REMOVAL_FROM_CONCENTRATIONS = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_REMOVAL_IN_SERIES(ByVal first_removal As Variant, _
+        Optional ByVal second_removal As Variant, Optional ByVal third_removal As Variant, _
+        Optional ByVal fourth_removal As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(second_removal) Then second_removal = Empty
+    If IsMissing(third_removal) Then third_removal = Empty
+    If IsMissing(fourth_removal) Then fourth_removal = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_REMOVAL_IN_SERIES = XLPy.CallUDF(PYTHON_MODULE, "WARP_REMOVAL_IN_SERIES", _
+        Array(CellsOf(first_removal), CellsOf(second_removal), CellsOf(third_removal), _
+        CellsOf(fourth_removal), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_REMOVAL_IN_SERIES = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PEAK_BEHIND_TANK(ByVal dump_time As Variant, ByVal residence_time As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PEAK_BEHIND_TANK = XLPy.CallUDF(PYTHON_MODULE, "WARP_PEAK_BEHIND_TANK", _
+        Array(CellsOf(dump_time), CellsOf(residence_time), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PEAK_BEHIND_TANK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BIOLOGICAL_SLUDGE(ByVal demand_removed As Variant, _
+        ByVal sludge_yield As Variant, ByVal volatile_share As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BIOLOGICAL_SLUDGE = XLPy.CallUDF(PYTHON_MODULE, "WARP_BIOLOGICAL_SLUDGE", _
+        Array(CellsOf(demand_removed), CellsOf(sludge_yield), CellsOf(volatile_share), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BIOLOGICAL_SLUDGE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BIOLOGY_OXYGEN(ByVal demand_removed As Variant, ByVal sludge_yield As Variant, _
+        Optional ByVal sulfur_demand As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(sulfur_demand) Then sulfur_demand = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BIOLOGY_OXYGEN = XLPy.CallUDF(PYTHON_MODULE, "WARP_BIOLOGY_OXYGEN", _
+        Array(CellsOf(demand_removed), CellsOf(sludge_yield), CellsOf(sulfur_demand), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BIOLOGY_OXYGEN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ALUM_SLUDGE(ByVal coagulant_used As Variant, _
+        Optional ByVal crystal_water As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(crystal_water) Then crystal_water = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ALUM_SLUDGE = XLPy.CallUDF(PYTHON_MODULE, "WARP_ALUM_SLUDGE", _
+        Array(CellsOf(coagulant_used), CellsOf(crystal_water), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ALUM_SLUDGE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FERRIC_SLUDGE(ByVal coagulant_used As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FERRIC_SLUDGE = XLPy.CallUDF(PYTHON_MODULE, "WARP_FERRIC_SLUDGE", _
+        Array(CellsOf(coagulant_used), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FERRIC_SLUDGE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ALUM_ALKALINITY(ByVal coagulant_dose As Variant, _
+        Optional ByVal crystal_water As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(crystal_water) Then crystal_water = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ALUM_ALKALINITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_ALUM_ALKALINITY", _
+        Array(CellsOf(coagulant_dose), CellsOf(crystal_water), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ALUM_ALKALINITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FERRIC_ALKALINITY(ByVal coagulant_dose As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FERRIC_ALKALINITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_FERRIC_ALKALINITY", _
+        Array(CellsOf(coagulant_dose), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FERRIC_ALKALINITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_WET_CAKE(ByVal dry_sludge As Variant, ByVal cake_dryness As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_WET_CAKE = XLPy.CallUDF(PYTHON_MODULE, "WARP_WET_CAKE", _
+        Array(CellsOf(dry_sludge), CellsOf(cake_dryness), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_WET_CAKE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SALT_IN_LOOP(ByVal salt_added As Variant, ByVal reuse_share As Variant, _
+        ByVal membrane_rejection As Variant, Optional ByVal fresh_salt As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(fresh_salt) Then fresh_salt = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SALT_IN_LOOP = XLPy.CallUDF(PYTHON_MODULE, "WARP_SALT_IN_LOOP", _
+        Array(CellsOf(salt_added), CellsOf(reuse_share), CellsOf(membrane_rejection), CellsOf(fresh_salt), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SALT_IN_LOOP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LARGEST_REUSE(ByVal salt_ceiling As Variant, ByVal salt_added As Variant, _
+        ByVal membrane_rejection As Variant, ByVal water_recovery As Variant, _
+        Optional ByVal fresh_salt As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(fresh_salt) Then fresh_salt = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LARGEST_REUSE = XLPy.CallUDF(PYTHON_MODULE, "WARP_LARGEST_REUSE", _
+        Array(CellsOf(salt_ceiling), CellsOf(salt_added), CellsOf(membrane_rejection), _
+        CellsOf(water_recovery), CellsOf(fresh_salt), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LARGEST_REUSE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CONCENTRATE_FLOW(ByVal flow_per_day As Variant, _
+        ByVal water_recovery As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATE_FLOW = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATE_FLOW", _
+        Array(CellsOf(flow_per_day), CellsOf(water_recovery), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATE_FLOW = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CONCENTRATE_STRENGTH(ByVal effluent_concentration As Variant, _
+        ByVal membrane_rejection As Variant, ByVal water_recovery As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATE_STRENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATE_STRENGTH", _
+        Array(CellsOf(effluent_concentration), CellsOf(membrane_rejection), CellsOf(water_recovery), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATE_STRENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CHARGE_BY_STRENGTH(ByVal reception_charge As Variant, _
+        ByVal volume_charge As Variant, ByVal biology_charge As Variant, _
+        ByVal sludge_charge As Variant, ByVal settled_demand As Variant, _
+        ByVal settleable_solids As Variant, ByVal reference_demand As Variant, _
+        ByVal reference_solids As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CHARGE_BY_STRENGTH = XLPy.CallUDF(PYTHON_MODULE, "WARP_CHARGE_BY_STRENGTH", _
+        Array(CellsOf(reception_charge), CellsOf(volume_charge), CellsOf(biology_charge), _
+        CellsOf(sludge_charge), CellsOf(settled_demand), CellsOf(settleable_solids), _
+        CellsOf(reference_demand), CellsOf(reference_solids), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CHARGE_BY_STRENGTH = CVErr(xlErrValue)
+End Function
+
+' Limits and day values
+Private Sub DescribeGroup15()
+    Describe "WARP_CONCENTRATION_OF_LOAD_LIMIT", "Limits and day values: Concentration that a limit of a load comes to, at a flow. Gives: concentration limit [mg/L].", _
+        Array("limit of a load, for each mass of product [kg/t], 0 to 5000 kg/t", _
+        "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
+    Describe "WARP_LOAD_LIMIT_PER_DAY", "Limits and day values: Load that a limit for each mass of product allows in a day: one block of a sum over products. Gives: daily load [kg/day].", _
+        Array("limit of a load, for each mass of product [kg/t], 0 to 5000 kg/t", _
+        "product that the limit counts, over all of the day [kg/day], 0 to 100,000,000 kg/day", _
+        "unit of the result; left out: kg/day")
+    Describe "WARP_LOAD_SHARE_OF_LIMIT", "Limits and day values: Share of a load limit that an estimate takes. Gives: limit share [%].", _
+        Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
+        "limit of a load, for each mass of product [kg/t], 0 to 5000 kg/t", _
+        "unit of the result; left out: %")
+    Describe "WARP_CONCENTRATION_SHARE_OF_LIMIT", "Limits and day values: Share of a concentration limit that an estimate takes. Gives: limit share [%].", _
+        Array("concentration in the effluent [mg/L], 0 to 1,000,000 mg/L", _
+        "limit of a concentration [mg/L], 0 to 1,000,000 mg/L", "unit of the result; left out: %")
+    Describe "WARP_CONCENTRATION_AT_REFERENCE_FLOW", "Limits and day values: Concentration as it would be in a reference flow, where more water than that is used. Gives: effluent concentration [mg/L].", _
+        Array("concentration in the effluent [mg/L], 0 to 1,000,000 mg/L", _
+        "effluent [L/kg], 0 to 1000 L/kg", _
+        "effluent up to which a limit allows no dilution [L/kg], 0.1 to 1000 L/kg", _
+        "unit of the result; left out: mg/L")
+    Describe "WARP_ABSORPTION_COEFFICIENT", "Limits and day values: Colour of a filtered sample as light taken up for each metre, at one wavelength. Gives: absorption coefficient [1/m].", _
+        Array("light taken up in the cell, as a power of ten, filtered sample, 0 to 10", _
+        "path of the light through the sample [mm], 1 to 500 mm", _
+        "unit of the result; left out: 1/m")
+    Describe "WARP_LOG_SPREAD_OF_VARIATION", "Limits and day values: Standard deviation of the logarithm of day values, from their coefficient of variation. Gives: log spread.", _
+        Array("spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_PERCENTILE_OVER_MEAN", "Limits and day values: Value below which a share of the days lies, over the long-term mean: a peak factor. Gives: peak factor.", _
+        Array("share of the values that lie below [%], 0.01 to 99.99 %", _
+        "spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_VARIATION_FROM_PEAK", "Limits and day values: Coefficient of variation of day values that makes a high day so many times the mean. Gives: day variation [%].", _
+        Array("high value over the mean, or over a mean of days, 0 to 1000", _
+        "share of the values that lie below [%], 0.01 to 99.99 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_CHANCE_ABOVE_LIMIT", "Limits and day values: Chance that one day value is above a limit, from the long-term mean as a share of that limit. Gives: exceedance chance [%].", _
+        Array("long-term mean, of the limit [%], 0 to 1,000,000,000 %", _
+        "spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_CHANCE_ANY_ABOVE_LIMIT", "Limits and day values: Chance that at least one of some values is above a limit, each value by itself. Gives: exceedance chance [%].", _
+        Array("chance that one value lies above the limit [%], 0 to 100 %", _
+        "values that are held against the limit, a whole number from 1 to 10000", _
+        "unit of the result; left out: %")
+    Describe "WARP_VARIATION_OF_MEAN", "Limits and day values: Coefficient of variation of a mean of days, each day by itself. Gives: day variation [%].", _
+        Array("spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "days of which the mean is taken, a whole number from 1 to 366", _
+        "unit of the result; left out: %")
+    Describe "WARP_DAY_PEAK_OVER_MEAN_PEAK", "Limits and day values: High day over the high mean of days, both at the same percentile: a day's limit over that of a mean. Gives: peak factor.", _
+        Array("spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "days of which the mean is taken, a whole number from 1 to 366", _
+        "share of the values that lie below [%], 0.01 to 99.99 %", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_MEAN_FOR_CHANCE", "Limits and day values: Long-term mean, as a share of a limit, at which one day value is above the limit by a given chance. Gives: limit share [%].", _
+        Array("chance of a value above the limit that is accepted [%], 0.01 to 99.99 %", _
+        "spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_VARIATION_WITH_ESTIMATE", "Limits and day values: Coefficient of variation of day values around an estimate that has a spread of its own. Gives: day variation [%].", _
+        Array("spread of day values around their mean (coefficient of variation) [%], 0 to 300 %", _
+        "standard deviation of the estimate itself, of the estimate [%], 0 to 500 %", _
+        "unit of the result; left out: %")
+End Sub
+
+Public Function WARP_CONCENTRATION_OF_LOAD_LIMIT(ByVal load_limit As Variant, _
+        ByVal effluent_volume As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATION_OF_LOAD_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATION_OF_LOAD_LIMIT", _
+        Array(CellsOf(load_limit), CellsOf(effluent_volume), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATION_OF_LOAD_LIMIT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOAD_LIMIT_PER_DAY(ByVal load_limit As Variant, _
+        ByVal daily_production As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOAD_LIMIT_PER_DAY = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOAD_LIMIT_PER_DAY", _
+        Array(CellsOf(load_limit), CellsOf(daily_production), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOAD_LIMIT_PER_DAY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOAD_SHARE_OF_LIMIT(ByVal load As Variant, ByVal load_limit As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOAD_SHARE_OF_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOAD_SHARE_OF_LIMIT", _
+        Array(CellsOf(load), CellsOf(load_limit), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOAD_SHARE_OF_LIMIT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CONCENTRATION_SHARE_OF_LIMIT(ByVal effluent_concentration As Variant, _
+        ByVal concentration_limit As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATION_SHARE_OF_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATION_SHARE_OF_LIMIT", _
+        Array(CellsOf(effluent_concentration), CellsOf(concentration_limit), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATION_SHARE_OF_LIMIT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CONCENTRATION_AT_REFERENCE_FLOW(ByVal effluent_concentration As Variant, _
+        ByVal effluent_volume As Variant, ByVal reference_volume As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CONCENTRATION_AT_REFERENCE_FLOW = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATION_AT_REFERENCE_FLOW", _
+        Array(CellsOf(effluent_concentration), CellsOf(effluent_volume), CellsOf(reference_volume), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CONCENTRATION_AT_REFERENCE_FLOW = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ABSORPTION_COEFFICIENT(ByVal absorbance As Variant, _
+        ByVal cell_length As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ABSORPTION_COEFFICIENT = XLPy.CallUDF(PYTHON_MODULE, "WARP_ABSORPTION_COEFFICIENT", _
+        Array(CellsOf(absorbance), CellsOf(cell_length), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ABSORPTION_COEFFICIENT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LOG_SPREAD_OF_VARIATION(ByVal day_variation As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LOG_SPREAD_OF_VARIATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_LOG_SPREAD_OF_VARIATION", _
+        Array(CellsOf(day_variation), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LOG_SPREAD_OF_VARIATION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PERCENTILE_OVER_MEAN(ByVal percentile As Variant, _
+        ByVal day_variation As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PERCENTILE_OVER_MEAN = XLPy.CallUDF(PYTHON_MODULE, "WARP_PERCENTILE_OVER_MEAN", _
+        Array(CellsOf(percentile), CellsOf(day_variation), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PERCENTILE_OVER_MEAN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_VARIATION_FROM_PEAK(ByVal peak_factor As Variant, ByVal percentile As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_VARIATION_FROM_PEAK = XLPy.CallUDF(PYTHON_MODULE, "WARP_VARIATION_FROM_PEAK", _
+        Array(CellsOf(peak_factor), CellsOf(percentile), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_VARIATION_FROM_PEAK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CHANCE_ABOVE_LIMIT(ByVal limit_share As Variant, _
+        ByVal day_variation As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CHANCE_ABOVE_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_CHANCE_ABOVE_LIMIT", _
+        Array(CellsOf(limit_share), CellsOf(day_variation), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CHANCE_ABOVE_LIMIT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_CHANCE_ANY_ABOVE_LIMIT(ByVal exceedance_chance As Variant, _
+        ByVal values_taken As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_CHANCE_ANY_ABOVE_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_CHANCE_ANY_ABOVE_LIMIT", _
+        Array(CellsOf(exceedance_chance), CellsOf(values_taken), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_CHANCE_ANY_ABOVE_LIMIT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_VARIATION_OF_MEAN(ByVal day_variation As Variant, _
+        ByVal days_averaged As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_VARIATION_OF_MEAN = XLPy.CallUDF(PYTHON_MODULE, "WARP_VARIATION_OF_MEAN", _
+        Array(CellsOf(day_variation), CellsOf(days_averaged), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_VARIATION_OF_MEAN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DAY_PEAK_OVER_MEAN_PEAK(ByVal day_variation As Variant, _
+        ByVal days_averaged As Variant, ByVal percentile As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DAY_PEAK_OVER_MEAN_PEAK = XLPy.CallUDF(PYTHON_MODULE, "WARP_DAY_PEAK_OVER_MEAN_PEAK", _
+        Array(CellsOf(day_variation), CellsOf(days_averaged), CellsOf(percentile), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DAY_PEAK_OVER_MEAN_PEAK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MEAN_FOR_CHANCE(ByVal accepted_chance As Variant, _
+        ByVal day_variation As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MEAN_FOR_CHANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_MEAN_FOR_CHANCE", _
+        Array(CellsOf(accepted_chance), CellsOf(day_variation), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MEAN_FOR_CHANCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_VARIATION_WITH_ESTIMATE(ByVal day_variation As Variant, _
+        ByVal estimate_spread As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_VARIATION_WITH_ESTIMATE = XLPy.CallUDF(PYTHON_MODULE, "WARP_VARIATION_WITH_ESTIMATE", _
+        Array(CellsOf(day_variation), CellsOf(estimate_spread), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_VARIATION_WITH_ESTIMATE = CVErr(xlErrValue)
+End Function
+
+' The mill's book
+Private Sub DescribeGroup16()
     Describe "WARP_OPENED_BOOK", "The mill's book: Read the mill's book from its sheets; the other functions of this group take the text it gives. Gives: a mark of the book.", _
         Array("the sheet Enquiries, its whole range from A1 on", _
         "the sheet Styles, its whole range from A1 on", _
@@ -2828,7 +3359,9 @@ Private Sub DescribeGroup14()
         "the sheet Ranges, its whole range from A1 on", _
         "the sheet Routes, its whole range from A1 on", _
         "the sheet Materials, its whole range from A1 on", _
-        "the sheet Mill costs, its whole range from A1 on")
+        "the sheet Mill costs, its whole range from A1 on", _
+        "the sheet Discharge points, its whole range from A1 on", _
+        "the sheet Discharge plan, its whole range from A1 on")
     Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
         Array("the cell of WARP_OPENED_BOOK", _
         "one of: quotes, key_figures, cost_by_group, cost_by_step, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety, sources, run_record", _
@@ -2873,11 +3406,12 @@ End Sub
 
 Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Variant, _
         ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
-        ByVal materials As Variant, ByVal mill_costs As Variant) As Variant
+        ByVal materials As Variant, ByVal mill_costs As Variant, ByVal discharge_points As Variant, _
+        ByVal discharge_plan As Variant) As Variant
     On Error GoTo Refused
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
-        CellsOf(materials), CellsOf(mill_costs)))
+        CellsOf(materials), CellsOf(mill_costs), CellsOf(discharge_points), CellsOf(discharge_plan)))
     Exit Function
 Refused:
     WARP_OPENED_BOOK = CVErr(xlErrValue)
@@ -2994,7 +3528,7 @@ Refused:
 End Function
 
 ' Look-ups, sets and the program
-Private Sub DescribeGroup15()
+Private Sub DescribeGroup17()
     Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
         Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
         "its arguments, as that formula has them")
@@ -3043,6 +3577,13 @@ Private Sub DescribeGroup15()
         Array()
     Describe "WARP_PROGRAM_INTERPRETER", "Look-ups, sets and the program: The Python that calculates the formulas, and the larger libraries that it has loaded. Gives: one line.", _
         Array()
+    Describe "WARP_PRESET_LIMIT", "Look-ups, sets and the program: Limit of a regulation that was read; verify it with your permit. Gives: the value.", _
+        Array("name of the preset, such as us_410_g_bpt", "as the regulation has it, such as COD", _
+        "such as any one day, or mean of 30 days; may be left out where the parameter has one only", _
+        "unit of the result; left out: that of the table")
+    Describe "WARP_PRESET_LIMIT_TEXT", "Look-ups, sets and the program: Limit of a regulation in words: value, statistic, point, section, edition, and what to verify. Gives: limit, section, edition and note.", _
+        Array("name of the preset, such as us_410_g_bpt", "as the regulation has it, such as COD", _
+        "such as any one day, or mean of 30 days; may be left out where the parameter has one only")
 End Sub
 
 Public Function WARP_REASON_FOR(ByVal name As Variant, ParamArray arguments() As Variant) As Variant
@@ -3225,4 +3766,27 @@ Public Function WARP_PROGRAM_INTERPRETER() As Variant
     Exit Function
 Refused:
     WARP_PROGRAM_INTERPRETER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRESET_LIMIT(ByVal preset As Variant, ByVal parameter As Variant, _
+        Optional ByVal statistic As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(statistic) Then statistic = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_PRESET_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRESET_LIMIT", _
+        Array(CellsOf(preset), CellsOf(parameter), CellsOf(statistic), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_PRESET_LIMIT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_PRESET_LIMIT_TEXT(ByVal preset As Variant, ByVal parameter As Variant, _
+        Optional ByVal statistic As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(statistic) Then statistic = Empty
+    WARP_PRESET_LIMIT_TEXT = XLPy.CallUDF(PYTHON_MODULE, "WARP_PRESET_LIMIT_TEXT", _
+        Array(CellsOf(preset), CellsOf(parameter), CellsOf(statistic)))
+    Exit Function
+Refused:
+    WARP_PRESET_LIMIT_TEXT = CVErr(xlErrValue)
 End Function

@@ -4,12 +4,18 @@ from __future__ import annotations
 
 import datetime
 import math
+import re
 from typing import Any
 
-from costing.book.quantity_cell import is_error, read_quantity
+from costing.book.lye_scale import concentration, scale_named
+from costing.book.quantity_cell import accepted_scales, is_error, measured, read_quantity
 from costing.book.sheet import Given
-from costing.quantities import CHOICES, QUANTITIES, InputError, folded
-from costing.quantities.checking import check_choice
+from costing.quantities import CHOICES, QUANTITIES, InputError, folded, quantity
+from costing.quantities.checking import check_choice, number_text
+from costing.settings.lye_dose import DOSES, LyeStrength
+
+# A number with a decimal point, and what stands behind it.
+_NUMBER_AND_SCALE = re.compile(r"([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*([^\d\s.,].*)")
 
 LONGEST_TEXT = 200
 LONGEST_CODE = 60
@@ -91,5 +97,28 @@ def value_of(name: str, cell: Given, unit: object) -> Any:
     if name in CHOICES:
         return check_choice(name, text_of(cell, folded(name)), cell.where)
     if name in QUANTITIES:
+        lye = _on_lye_scale(name, cell, unit)
+        if lye is not None:
+            return lye
         return read_quantity(cell.value, unit, name, cell.where, shown_as_percent=cell.shown_as_percent)
     return text_of(cell, folded(name), LONGEST_CODE)
+
+
+def _on_lye_scale(name: str, cell: Given, unit: object) -> Any:
+    """A strength of lye, typed with its scale in the cell or beside a unit that is one; None where it is not.
+
+    The unit of a row is that of every recipe, so ``26 °Bé`` may stand in the cell of one. Of a dose the
+    product is not known here: it is told as `LyeStrength`.
+    """
+    if name not in DOSES and not accepted_scales(name):
+        return None
+    value, scale = cell.value, scale_named(str(unit or ""))
+    if isinstance(value, str) and (found := _NUMBER_AND_SCALE.fullmatch(value.strip())):
+        value, scale = float(found[1]), scale_named(found[2])
+    if not scale:
+        return None
+    of = quantity("lye_concentration") if name in DOSES else quantity(name)
+    read = measured(of, value, scale, cell.where, called=folded(name), shown_as_percent=cell.shown_as_percent)
+    if name not in DOSES:
+        return read.house
+    return LyeStrength(concentration(read.number, scale), f"{number_text(read.number)} {scale}")

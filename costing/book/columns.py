@@ -170,7 +170,7 @@ class ColumnReader:
             needs it asks. Nor is a step without any row: a route may have been given a new one.
         """
         row = self._row(part, name)
-        if not row and self._has(part):
+        if not row and self.has(part):
             # An empty cell is a choice, a row that is gone an accident: it would turn into a typical value.
             raise InputError(
                 self.sheet.title,
@@ -183,7 +183,7 @@ class ColumnReader:
         unit = self.sheet.given(row, self._heads[UNIT])
         return Entry(value_of(name, cell, unit.value), cell.where)
 
-    def _has(self, part: str) -> bool:
+    def has(self, part: str) -> bool:
         """True where the sheet has rows of a part: then it has to have all of them."""
         return not self._by_part or any(key[0] == folded(part) for key in self._rows)
 

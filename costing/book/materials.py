@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from costing.book.layout import substance_names, tables_of
+from costing.book.layout import accepted_words, substance_names, tables_of
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.money import price_from_volume
+from costing.process.sulfide_oxidation import SULFUR_IN_SULFIDE
 from costing.quantities import InputError, check, listed, meant
 from costing.quantities.units import measure
 from costing.settings.building import Entry
-from costing.settings.mill import YARN_ROLES, Material, Mill
+from costing.settings.mill import REDUCED_DYES, YARN_ROLES, Material, Mill
+from costing.settings.product_fields import DYE, INDIGO
 
 OWN = ("own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen")
 
@@ -48,6 +50,13 @@ def _material(row: TableRow, mill: Mill) -> Material:
                 "substance with a formula",
             )
         own[name] = row.number(name, "own_unit")
+    substance = substance_names()[substance_name] if substance_name else ""
+    if substance and not row.cells["sulfide"].is_empty:
+        raise InputError(
+            row.at("sulfide"),
+            f"sulfide, as S, is filled beside the substance {substance_name}; accepted is an empty cell; "
+            "only a product without a formula brings sulfide beside what it is",
+        )
     density = row.number("density", "density_unit")
     price, freight, per = _price(row, density)
     assert mill.costs is not None
@@ -65,11 +74,13 @@ def _material(row: TableRow, mill: Mill) -> Material:
         code=row.code,
         description=row.text("description"),
         role=role,
-        substance=substance_names()[substance_name] if substance_name else "",
+        substance=substance,
+        dye_class=_dye_class(row, role, substance),
         strength=check("strength", strength, row.at("strength")),
         remainder=row.text("remainder"),
         density=1.0 if density is None else density,  # only a price by volume needs it, and asks for it
         alkali=row.number("alkali", "alkali_unit") or 0.0,
+        sodium_sulfide=(row.number("sulfide", "sulfide_unit") or 0.0) / SULFUR_IN_SULFIDE,
         own_oxygen_demand=own["own_oxygen_demand"] or 0.0,
         own_sodium=own["own_sodium"] or 0.0,
         own_sulfur=own["own_sulfur"] or 0.0,
@@ -82,6 +93,32 @@ def _material(row: TableRow, mill: Mill) -> Material:
         price_date=row.date("price_date"),
         where=row.where,
     )
+
+
+def _dye_class(row: TableRow, role: str, substance: str) -> str:
+    """The class of a dye; refused beside any other role, and where the substance tells another one."""
+    found = row.text("dye_class")
+    if role != DYE:
+        if found:
+            raise InputError(
+                row.at("dye_class"),
+                f"dye class is {found!r} beside the role {role!r}; accepted is an empty cell, or the role "
+                f"{DYE}",
+            )
+        return ""
+    if not found:
+        raise InputError(
+            row.at("dye_class"),
+            f"dye class of {row.code!r} is empty; accepted is one of: "
+            f"{listed(accepted_words('dye_classes'))}",
+        )
+    is_indigo = REDUCED_DYES.get(substance, substance) == INDIGO
+    if is_indigo != (found == INDIGO):
+        accepted = INDIGO if is_indigo else "another class, or indigo as the substance"
+        raise InputError(
+            row.at("dye_class"), f"dye class of {row.code!r} is {found!r}; accepted is {accepted}"
+        )
+    return found
 
 
 def _price(row: TableRow, density: float | None) -> tuple[float | None, float, str]:

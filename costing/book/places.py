@@ -31,8 +31,8 @@ def placed(mill: Mill, enquiry: Enquiry, path: Path | None = None) -> Iterator[N
     try:
         yield
     except InputError as error:
-        where = _place(mill, enquiry, error)
-        raise InputError(f"{path.name}, {where}" if path else where, error.message) from error
+        file = f"{path.name}, " if path else ""
+        raise error.at(lambda one: file + _place(mill, enquiry, one)) from error
 
 
 def _place(mill: Mill, enquiry: Enquiry, error: InputError) -> str:

@@ -11,6 +11,16 @@ import re
 from functools import lru_cache
 from typing import Any, NamedTuple
 
+from costing.book.lye_scale import (
+    BY_MASS,
+    BY_SHARE,
+    SCALES,
+    house_value,
+    scale_named,
+    scale_of,
+    scale_range,
+    scale_value,
+)
 from costing.quantities import UNITS, InputError, Quantity, check, label, quantity
 from costing.quantities.checking import number_text
 from costing.quantities.units import COUNTS, LONGEST_UNIT, canonical, convert, measure
@@ -81,6 +91,17 @@ def accepted_units(name: str) -> tuple[str, ...]:
     return (*first, *(unit for unit in UNITS if unit and unit not in first and fits(item, unit)))
 
 
+def accepted_scales(name: str) -> tuple[str, ...]:
+    """Scales beside the units, on which the strength of caustic lye may be told.
+
+    Examples
+    --------
+    >>> accepted_scales("caustic_dosing"), accepted_scales("bath_indigo")
+    (('°Bé', '°Tw', '% w/w'), ())
+    """
+    return tuple(scale for scale in SCALES if scale_of(name, scale))
+
+
 def fits(item: Quantity, unit: str) -> bool:
     """True when a quantity may be given in a unit.
 
@@ -111,6 +132,11 @@ def accepted_range(name: str, unit: str) -> tuple[float, float]:
     item = quantity(name)
     if unit == item.usual:
         return item.low, item.high
+    if unit in SCALES and name == BY_SHARE:
+        return 0.0, scale_value(item, item.high / 100.0, unit)
+    if unit in SCALES:
+        low, high = (convert(end, item.usual, item.unit) for end in (item.low, item.high))
+        return scale_range(low, high, unit)
     low, high = sorted((convert(item.low, item.usual, unit), convert(item.high, item.usual, unit)))
     return low, high
 
@@ -135,10 +161,14 @@ def unit_of(item: Quantity, text: str, where: str = "", called: str = "") -> str
         )
     if item.usual == "":
         return ""
+    if scale := scale_of(item.name, text):
+        return scale
     try:
         unit = canonical(text)
     except KeyError:
         said = f"has the unknown unit {text[:LONGEST_UNIT]!r}"
+        if scale_named(text):
+            said = f"has the unit {text!r}, which is for the strength of caustic lye alone"
     else:
         if fits(item, unit):
             return unit
@@ -241,7 +271,7 @@ def measured(
     whole = "a whole number from " if item.whole else ""
     accepted = f"{whole}{number_text(low)} to {number_text(high)} {shown}".rstrip()
     number = read_number(value, what, where, accepted)
-    if shown_as_percent and unit == "%":
+    if shown_as_percent and unit in ("%", BY_MASS):
         number *= 100.0
     elif shown_as_percent and unit != "kg/kg":
         raise InputError(
@@ -252,13 +282,35 @@ def measured(
     try:
         if not low - ROUNDING * abs(low) <= number <= high + ROUNDING * abs(high):
             raise ValueError("out of range")
-        house = check(item.name, convert(number, unit, item.unit), where)
+        house = check(item.name, house_of(item, number, unit), where)
     except ValueError as error:  # an InputError is one
         given = f"{number_text(number)} {shown}".rstrip()
         raise InputError(
             where, f"{what} is {given}; accepted is {accepted}{_percent_hint(item, number, unit)}"
         ) from error
     return Measured(number, unit, house)
+
+
+def house_of(item: Quantity, number: float, unit: str) -> float:
+    """A number in a unit that `unit_of` gave, in the house unit of its quantity.
+
+    Examples
+    --------
+    >>> round(house_of(quantity("caustic_dosing"), 26.0, "°Bé"), 4)
+    0.2445
+    """
+    return house_value(item, number, unit) if unit in SCALES else convert(number, unit, item.unit)
+
+
+def in_unit(item: Quantity, house: float, unit: str) -> float:
+    """The other way round: in a unit that `unit_of` gave.
+
+    Raises
+    ------
+    InputError
+        A strength of lye outside its table.
+    """
+    return scale_value(item, house, unit) if unit in SCALES else convert(house, item.unit, unit)
 
 
 def read_quantity(
@@ -301,7 +353,7 @@ def _text(unit: object) -> str:
 
 
 def _examples(item: Quantity) -> str:
-    return "for example " + ", ".join(accepted_units(item.name)[:SHOWN_UNITS])
+    return "for example " + ", ".join((*accepted_units(item.name)[:SHOWN_UNITS], *accepted_scales(item.name)))
 
 
 def _unit_hint(item: Quantity, value: object) -> str:

@@ -212,6 +212,7 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
         ("Code", "code", "code", "short name; no two alike", True, "", "", ""),
         ("Description", "description", "text", "what it is", False, "", "", ""),
         ("Role", "role", "choice", "what it is for", True, "", "roles", ""),
+        ("Dye class", "dye_class", "choice", "of a dye alone", False, "", "dye_classes", ""),
         (
             "Substance",
             "substance",
@@ -229,6 +230,8 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
         ("Density unit", "density_unit", "unit", "", False, "", "", "density"),
         ("Alkali", "alkali", "number", "caustic in the product", False, "substance_share", "", ""),
         ("Alkali unit", "alkali_unit", "unit", "", False, "", "", "alkali"),
+        ("Sulfide, as S", "sulfide", "number", "in a dye sold reduced", False, "substance_share", "", ""),
+        ("Sulfide unit", "sulfide_unit", "unit", "", False, "", "", "sulfide"),
         (
             "Own oxygen demand",
             "own_oxygen_demand",
@@ -327,6 +330,7 @@ WORDS: dict[str, list[str]] = {
         "warp yarn",
         "weft yarn",
     ],
+    "dye_classes": ["indigo", "sulfur", "vat", "reactive", "direct", "other"],
     "remainders": ["water", "inert"],
     "price_units": ["kg", "t", "g", "lb", "L", "m3"],
 }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from typing import Any, Callable
 
 from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
@@ -13,6 +14,7 @@ from costing.book.materials import read_materials
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.quantities import InputError, folded, label, listed
+from costing.quantities.checking import refuse_all
 from costing.quantities.units import canonical
 from costing.settings.building import Entry, build
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
@@ -100,6 +102,7 @@ def _read_routes(sheet: Sheet, mill: Mill) -> None:
                 "for each",
             )
         numbered[code][number] = (name, kind)
+        mill.places.setdefault(("step", name), row.at("step"))
     for code, places in numbered.items():
         if not places:
             raise InputError(
@@ -175,6 +178,7 @@ def _read_recipes(sheet: Sheet, mill: Mill, apart: bool) -> None:
     steps = _steps(mill)
     wanted = {GENERAL: ("route",), **{name: STEP_KINDS[kind].RECIPE for name, kind in steps.items()}}
     reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
+    _note_missing_rows(reader, steps, wanted, mill)
     for item in reader.columns:
         with _one(mill, "recipe", item.code, apart):
             route = reader.entry(item, GENERAL, "route")
@@ -187,11 +191,21 @@ def _read_recipes(sheet: Sheet, mill: Mill, apart: bool) -> None:
             mill.places["recipe", item.code] = item.where
 
 
+def _note_missing_rows(
+    reader: ColumnReader, steps: Mapping[str, str], wanted: Mapping[str, tuple[str, ...]], mill: Mill
+) -> None:
+    """Note the steps of a route that a sheet has no row of: a route may have been given a new one."""
+    for step in steps:
+        if wanted[step] and not reader.has(step):
+            mill.without_rows.setdefault(step, {})[reader.sheet.title] = wanted[step]
+
+
 def _read_ranges(sheet: Sheet, mill: Mill, apart: bool) -> None:
     layout = column_sheet("ranges")
     steps = _steps(mill)
     wanted = {GENERAL: RANGE_ROWS, **{name: STEP_KINDS[kind].RANGE for name, kind in steps.items()}}
     reader = ColumnReader(sheet, layout.kind, layout.part_head, wanted)
+    _note_missing_rows(reader, steps, wanted, mill)
     for item in reader.columns:
         owner = f"range {item.code}"
         with _one(mill, "range", item.code, apart):
@@ -213,16 +227,26 @@ def _read_enquiries(sheet: Sheet, mill: Mill, apart: bool) -> None:
 
 def _read_enquiry(row: TableRow, table: Table, mill: Mill) -> None:
     units = {column.of: column.name for column in table.columns if column.kind == "unit"}
-    entries = {}
-    for column in table.columns[2:]:
-        if column.kind == "choice":
-            entries[column.name] = Entry(row.text(column.name), row.at(column.name))
-        elif column.kind == "number":
-            value = row.number(column.name, units.get(column.name, ""))
-            entries[column.name] = Entry(value, row.at(column.name))
-    for name, found in (("style", mill.style), ("recipe", mill.recipe), ("range", mill.range)):
-        entry = entries[name]
-        entries[name] = entry._replace(value=found(entry.value or "", entry.where).code)
+    codes: dict[str, Callable[[str, str], Any]] = {
+        "style": mill.style,
+        "recipe": mill.recipe,
+        "range": mill.range,
+    }
+    entries: dict[str, Entry] = {}
+    wrong: list[InputError] = []
+    for column in (column for column in table.columns[2:] if column.kind in ("choice", "number")):
+        name, where = column.name, row.at(column.name)
+        try:
+            if column.kind == "number":
+                value: Any = row.number(name, units.get(name, ""))
+            elif name in codes:
+                value = codes[name](row.text(name), where).code
+            else:
+                value = row.text(name)
+            entries[name] = Entry(value, where)
+        except InputError as error:
+            wrong.append(error)
+    refuse_all(wrong)
     owner = f"enquiry {row.code}"
     fixed = {
         "code": row.code,

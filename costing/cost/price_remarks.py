@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from functools import cache
 
-from costing.cost.quote import Quote
+from costing.cost.quote import Quote, material_price
 from costing.ledger.remarks import Remark, located, meant_share
-from costing.quantities import label
+from costing.quantities import InputError, label
 from costing.quantities.checking import number_text
 from costing.reference_data import materials
 from costing.settings.mill import ROUNDING, YARN_ROLES, Enquiry, Material, Mill, MillCosts
@@ -25,6 +26,7 @@ SMALL_SHARE = 0.01
 YARN_STRENGTH = (0.9, 1.0)
 ALKALI_OF_FORM = (0.3, 2.0)
 TENFOLD = 10.0
+PER_TONNE = (300.0, 3000.0)  # how far a price per tonne that stands as one per kilogram is from the others
 
 
 def cost_remarks(mill: Mill, enquiry: Enquiry, costs: MillCosts) -> list[Remark]:
@@ -84,7 +86,7 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
     """
     found = []
     owner = f"material {item.code}"
-    usual, alkalis = _usual(item.substance, item.role)
+    usual, alkalis = _usual(item.substance, item.role, item.dye_class)
     if usual and not any(_within(item.strength, ends) for ends in usual):
         told = " or ".join(f"{100 * low:g} to {100 * high:g} %" for low, high in usual)
         text = f"strength is {number_text(100 * item.strength)} %; usual is {told}"
@@ -108,8 +110,8 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
 
 
 @cache
-def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[float]]:
-    """Strengths of the usual forms of a substance, or of a role without a formula; caustic in them."""
+def _usual(substance: str, role: str, dye_class: str) -> tuple[list[tuple[float, float]], list[float]]:
+    """Strengths of the usual forms of a substance, role or dye class, and the caustic in them."""
     if role in YARN_ROLES:
         return [YARN_STRENGTH], []
     if not substance and role == "other auxiliary":  # anything: no strength of it is usual
@@ -117,7 +119,7 @@ def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[f
     forms = [
         form
         for form in materials().values()
-        if form.substance == substance and (substance or form.role == role)
+        if form.substance == substance and (substance or (form.role, form.dye_class) == (role, dye_class))
     ]
     strengths = sorted({(form.strength_low, form.strength_high) for form in forms})
     return strengths, [form.alkali for form in forms if form.alkali > 0.0]
@@ -126,6 +128,52 @@ def _usual(substance: str, role: str) -> tuple[list[tuple[float, float]], list[f
 def _within(share: float, ends: tuple[float, float]) -> bool:
     low, high = ends
     return low - ROUNDING <= share <= high + ROUNDING
+
+
+def _prices_of_active_part(mill: Mill) -> dict[str, float]:
+    """Price of a kilogram of the active part of each product that has one, in the mill's money."""
+    found = {}
+    for code, item in mill.materials.items():
+        if item.price and mill.costs is not None:
+            try:
+                found[code] = material_price(code, mill.materials, mill.costs) / item.strength
+            except InputError:
+                continue  # a currency without a rate: whoever uses the product is refused
+    return found
+
+
+def _apart(item: Material, prices: Mapping[str, float], mill: Mill) -> list[Remark]:
+    """A warning where no product of the same substance, or else of the same role, costs about as much.
+
+    Only the mill's own list is compared. A role of products that have nothing in common is left out.
+    """
+    if item.code not in prices or (not item.substance and item.role == "other auxiliary"):
+        return []
+    others = [
+        code
+        for code, other in mill.materials.items()
+        if code != item.code
+        and code in prices
+        and (other.counted_as, other.role) == (item.counted_as, item.role)
+    ]
+    own = prices[item.code]
+    near = min(others, key=lambda code: max(own / prices[code], prices[code] / own), default="")
+    if not near:
+        return []
+    times = own / prices[near]
+    apart = max(times, 1.0 / times)
+    if apart <= TENFOLD:
+        return []
+    hint = "the price and its unit"
+    if PER_TONNE[0] <= apart <= PER_TONNE[1]:
+        hint = "whether a price per tonne stands as one per kilogram"
+    dearer, cheaper = (item.code, near) if times > 1.0 else (near, item.code)
+    text = (
+        f"of its kind {near} is nearest in price, and a kilogram of the active part of {dearer} costs "
+        f"{number_text(float(f'{apart:.2g}'))} times that of {cheaper}: look at {hint}"
+    )
+    where = located(f"material {item.code}", mill.cell_of("material", item.code, "price"))
+    return [Remark("warning", where, text)]
 
 
 def price_remarks(offer: Quote, mill: Mill, today: datetime.date) -> list[Remark]:
@@ -143,12 +191,14 @@ def price_remarks(offer: Quote, mill: Mill, today: datetime.date) -> list[Remark
     Returns
     -------
     list of Remark
-        Slips of a strength, prices of nothing and of the future are warnings; other strengths, undated and
-        old prices are unusual.
+        Slips of a strength, prices of nothing, of the future and far from those of the same kind are
+        warnings; other strengths, undated and old prices are unusual.
     """
     codes = dict.fromkeys(line.material for line in offer.lines)
     used = [mill.materials[code] for code in codes if code in mill.materials]
     found = [remark for item in used for remark in strength_remarks(item, mill)]
+    prices = _prices_of_active_part(mill)
+    found += [remark for item in used for remark in _apart(item, prices, mill)]
     found += [
         Remark("warning", f"material {item.code}", "the price is 0: nothing is charged for it")
         for item in used

@@ -140,7 +140,7 @@ def of_enquiry(
         for _, _, substance, _, amount, _, _ in stream.postings:
             if substance != WATER:
                 amounts[substance] = amounts.get(substance, 0.0) + amount * mass
-        volume = stream.flow * mass
+        volume = stream.volume * mass
         sort, temperature = _step_of(stream.name, behind, ledger.range.water_temperature)
         own = water_of(amounts, 0.0, temperature)
         mains = taken_in(point, volume, temperature)

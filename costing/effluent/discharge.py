@@ -13,6 +13,9 @@ from costing.effluent.factors import PARAMETERS, Factors, alkalinity_of
 from costing.ledger.whole import Ledger
 from costing.process.postings import DRAIN, Line, Posting, named
 from costing.settings.mill import Material
+from costing.settings.sizing_step import Sizing
+
+OF_SIZE = ("losses", "dump")  # what drains from a size box, behind its name
 
 
 class Stream(NamedTuple):
@@ -24,6 +27,10 @@ class Stream(NamedTuple):
         Step and what leaves it.
     flow : float
         Water [L/kg].
+    volume : float
+        Liquor, by which concentrations are told [L/kg]. The liquor of a dye, wash or rinse box counts a
+        kilogram of water in each litre, whatever it holds, so there it is the flow. Size liquor is thick:
+        there it is the mass of water and size over the density of the size liquor.
     loads : dict
         Parameter -> mass [kg/kg].
     alkalinity : float
@@ -36,6 +43,7 @@ class Stream(NamedTuple):
 
     name: str
     flow: float
+    volume: float
     loads: dict[str, float]
     alkalinity: float
     postings: list[Posting]
@@ -48,16 +56,16 @@ class Stream(NamedTuple):
 
     def concentration(self, parameter: str) -> float:
         """Mass per volume of the stream [kg/L]; 0 where nothing flows."""
-        return self.loads[parameter] / self.flow if self.flow > 0 else 0.0
+        return self.loads[parameter] / self.volume if self.flow > 0 else 0.0
 
     def counted_by(self, factors: Factors) -> Stream:
         """The same stream, its loads counted by other factors."""
-        return _stream(self.name, self.postings, factors)
+        return _stream(self.name, self.postings, factors, {})._replace(volume=self.volume)
 
     @property
     def alkalinity_concentration(self) -> float:
-        """Strong-ion difference per volume [mol/L]; 0 where nothing flows."""
-        return self.alkalinity / self.flow if self.flow > 0 else 0.0
+        """Strong-ion difference per volume of the stream [mol/L]; 0 where nothing flows."""
+        return self.alkalinity / self.volume if self.flow > 0 else 0.0
 
 
 def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
@@ -79,8 +87,14 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
     for posting in ledger.postings:
         by_account[posting[-1]].append(posting)
     factors = Factors(ledger, materials)
+    densities = {
+        f"{step.name} {what}": step.size_density
+        for step in ledger.steps
+        if isinstance(step, Sizing)
+        for what in OF_SIZE
+    }
     found = [
-        _stream(account[len(DRAIN) :], postings, factors)
+        _stream(account[len(DRAIN) :], postings, factors, densities)
         for account, postings in by_account.items()
         if account.startswith(DRAIN)
     ]
@@ -96,6 +110,7 @@ def _sum(found: list[Stream], factors: Factors) -> Stream:
     return Stream(
         "all streams",
         sum(stream.flow for stream in found),
+        sum(stream.volume for stream in found),
         loads,
         sum(stream.alkalinity for stream in found),
         [posting for stream in found for posting in stream.postings],
@@ -103,7 +118,7 @@ def _sum(found: list[Stream], factors: Factors) -> Stream:
     )
 
 
-def _stream(name: str, postings: list[Posting], factors: Factors) -> Stream:
+def _stream(name: str, postings: list[Posting], factors: Factors, densities: Mapping[str, float]) -> Stream:
     amounts: dict[str, float] = {}
     for _, _, substance, _, amount, _, _ in postings:
         amounts[substance] = amounts.get(substance, 0.0) + amount
@@ -113,4 +128,6 @@ def _stream(name: str, postings: list[Posting], factors: Factors) -> Stream:
         for parameter, share in factors.of(substance).items():
             loads[parameter] += amount * share
         charge += amount * alkalinity_of(substance)
-    return Stream(name, amounts.get("water", 0.0), loads, charge, postings, factors)
+    flow = amounts.get("water", 0.0)
+    volume = sum(amounts.values()) / densities[name] if name in densities else flow
+    return Stream(name, flow, volume, loads, charge, postings, factors)

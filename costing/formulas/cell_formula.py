@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Any, Callable
 
-from costing.book.quantity_cell import is_empty, unit_of
+from costing.book.lye_scale import SCALES
+from costing.book.quantity_cell import house_of, is_empty, unit_of
 from costing.formulas.cell_function import NUMBER, CellFunction, Parameter
 from costing.formulas.cell_reading import cells_of, given, single, text_of
 from costing.formulas.formula import Formula
 from costing.quantities import InputError, Quantity, describe, label, quantity, shown
 from costing.quantities.checking import LIMITS
-from costing.quantities.units import convert, measure
+from costing.quantities.units import measure
 
 RESULT_UNIT = "result_unit"
 SMALLEST = 5e-324
@@ -174,7 +175,7 @@ def _calculated(
         given_as = values.get(item.name)
         if isinstance(given_as, tuple):
             number, unit = given_as
-            _remember(step, cell, number, unit, item.unit)
+            _remember(step, cell, number, unit, item)
     return result
 
 
@@ -192,19 +193,21 @@ def _step(item: Quantity, default: float | None, empty_is_zero: bool) -> Step:
 
 def _scale(unit: str, target: str) -> tuple[float, float] | None:
     """Factors up and down from a unit to another; None where it takes more than a factor."""
+    if unit in SCALES or target in SCALES:
+        return None
     (source, up, offset), (other, down, shift) = measure(unit), measure(target)
     if source != other or ((up, offset) != (down, shift) and (offset or shift)):
         return None
     return (1.0, 1.0) if up == down else (up, down)
 
 
-def _remember(step: Step, cell: Any, number: float, unit: str, house: str) -> None:
+def _remember(step: Step, cell: Any, number: float, unit: str, item: Quantity) -> None:
     """Keep a text, or the unit of a block, as it was written."""
     scales, texts, *_ = step
     cells = [found for row in cells_of(cell) for found in row] if isinstance(cell, (list, tuple)) else [cell]
-    scale = _scale(unit, house)
+    scale = _scale(unit, item.unit)
     if len(cells) == 1 and len(texts) < MOST_SPELLINGS:
-        texts[cells[0]] = convert(number, unit, house)
+        texts[cells[0]] = house_of(item, number, unit)
     elif len(cells) == 2 and scale and len(scales) < MOST_SPELLINGS:
         scales[cells[1]] = scale
 

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from functools import cache
 from typing import Any, Callable, NamedTuple
 
+from costing.book.lye_scale import house_value, scale_of, scale_value
 from costing.quantities import InputError, Quantity, check, from_house, label, quantity, to_house
 from costing.quantities.units import canonical, convert
 
@@ -98,6 +99,8 @@ class Formula(NamedTuple):
             raise InputError(self.name, f"cannot be calculated with these values (it gives {value})")
         if result_unit is None:
             return from_house(value, answer.usual, answer.unit)
+        if scale := scale_of(answer.name, result_unit):
+            return self._on_scale(scale_value, answer, value, scale)
         return self._converted(label(answer.name), value, answer.unit, result_unit)
 
     def _house_value(self, item: Quantity, given: Any) -> float:
@@ -106,7 +109,17 @@ class Formula(NamedTuple):
             check(item.name, number, self.name)
         if unit == item.usual:
             return check(item.name, to_house(number, item.usual, item.unit), self.name)
+        if scale := scale_of(item.name, unit):
+            return check(item.name, self._on_scale(house_value, item, number, scale), self.name)
         return check(item.name, self._converted(label(item.name), number, unit, item.unit), self.name)
+
+    def _on_scale(
+        self, of: Callable[[Quantity, float, str], float], item: Quantity, value: float, scale: str
+    ) -> float:
+        try:
+            return of(item, value, scale)
+        except InputError as error:
+            raise InputError(self.name, error.message) from error
 
     def _converted(self, what: str, number: float, unit: str, target: str) -> float:
         try:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Any, Callable, TypeVar
 
 import costing
+from costing.book.quantity_cell import house_of, in_unit
 from costing.construction.sets import sublots
 from costing.effluent.oxygen_demand import oxygen_demand_of_formula
 from costing.formulas.cell_formula import RESULT_UNIT
@@ -15,7 +16,7 @@ from costing.formulas.cell_reading import AMOUNT_RATIO, given, is_empty, single,
 from costing.formulas.formula import PREFIX
 from costing.process.chemistry import molar_mass_of_formula
 from costing.process.hydrosulfite import hydrosulfite_behind_dips
-from costing.quantities import QUANTITIES, InputError, check, describe, quantity, to_house
+from costing.quantities import QUANTITIES, InputError, check, describe, quantity
 from costing.quantities.units import canonical, convert
 from costing.reference_data import (
     Default,
@@ -124,14 +125,14 @@ def published_low(key: Any = None, result_unit: Any = None) -> float:
     """Low end of a range to compare a result with."""
     where = PREFIX + "PUBLISHED_LOW"
     found = _row(ranges(), text_of(key, "key", where), where)
-    return in_unit(found.low, found.unit, result_unit, where)
+    return in_asked_unit(found.low, found.unit, result_unit, where)
 
 
 def published_high(key: Any = None, result_unit: Any = None) -> float:
     """High end of a range to compare a result with."""
     where = PREFIX + "PUBLISHED_HIGH"
     found = _row(ranges(), text_of(key, "key", where), where)
-    return in_unit(found.high, found.unit, result_unit, where)
+    return in_asked_unit(found.high, found.unit, result_unit, where)
 
 
 def published_range(key: Any = None) -> str:
@@ -198,7 +199,7 @@ def _house(name: str, cell: Any, where: str) -> float:
     if found is None:
         return check(name, None, where)
     number, unit = found
-    return check(name, to_house(number, unit or item.usual, item.unit), where)
+    return check(name, house_of(item, number, unit or item.usual), where)
 
 
 def _unit(cell: Any, what: str, where: str) -> str:
@@ -240,10 +241,10 @@ def _default_in(which: str, key: Any, result_unit: Any, part: Callable[[Default]
     found = _row(defaults(), text_of(key, "key", where), where)
     item = QUANTITIES[found.quantity]
     unit = unit_of(item, text_of(result_unit, "result unit", where) or item.usual, where)
-    return convert(part(found), item.unit, unit)
+    return in_unit(item, part(found), unit)
 
 
-def in_unit(value: float, unit: str, result_unit: Any, where: str) -> float:
+def in_asked_unit(value: float, unit: str, result_unit: Any, where: str) -> float:
     """A figure of a table in the unit that a cell asks for."""
     wanted = _unit(result_unit, "result unit", where) or unit
     try:

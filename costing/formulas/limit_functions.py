@@ -7,7 +7,7 @@ from typing import Any
 from costing.formulas.cell_function import NUMBER, TEXT, CellFunction, Parameter
 from costing.formulas.cell_reading import text_of
 from costing.formulas.formula import PREFIX
-from costing.formulas.functions import OWN_UNIT, in_unit, known, record
+from costing.formulas.functions import OWN_UNIT, in_asked_unit, known, record
 from costing.quantities import InputError
 from costing.quantities.wording import listed, meant
 from costing.reference_data.discharge_limits import BETWEEN, LimitRow, limits_of, presets
@@ -25,7 +25,7 @@ def preset_limit(
         )
     if row.direction == BETWEEN:
         raise InputError(where, f"{row.parameter} of {row.preset} is a range, {row.value_text()}")
-    return in_unit(row.value, row.unit, result_unit, where)
+    return in_asked_unit(row.value, row.unit, result_unit, where)
 
 
 def preset_limit_text(preset: Any = None, parameter: Any = None, statistic: Any = None) -> str:

@@ -30,20 +30,27 @@ MANY = 200  # quotes that take about half a second
 
 
 def one_line_errors(command: Command) -> Command:
-    """Turn a refused input into one line on the error stream and exit code 2."""
+    """Turn a refused input into a line on the error stream for each reason, and exit code 2."""
 
     @wraps(command)
     def guarded(*arguments: Any, **options: Any) -> Any:
         try:
             return command(*arguments, **options)
         except InputError as error:
-            click.echo(f"refused: {error}".replace("\n", " "), err=True)
+            tell(error)
             sys.exit(2)
         except OSError as error:
             click.echo(f"stopped: {error.strerror or error}", err=True)
             os._exit(1)  # the ordinary exit would try to write to the same full place once more
 
     return guarded  # type: ignore[return-value]
+
+
+def tell(error: InputError, whose: str = "") -> None:
+    """Say why something is refused, a line for each reason."""
+    for where, message in error.told():
+        said = ": ".join(part for part in (where, message) if part)
+        click.echo(f"refused{whose}: {said}".replace("\n", " "), err=True)
 
 
 def read(path: Path | None) -> tuple[Mill, Path]:
@@ -70,7 +77,7 @@ def quoted(mill: Mill, source: Path, codes: Sequence[str]) -> tuple[list[Result]
     if not wanted:
         raise InputError("Enquiries", NO_ENQUIRY)
     refused = [
-        Refused(code, f"{source.name}, {apart[code].where}", apart[code].message)
+        Refused(code, apart[code].at(lambda one: f"{source.name}, {one.where}"))
         for code in wanted
         if code in apart
     ]
@@ -82,7 +89,7 @@ def results_of(mill: Mill, source: Path, codes: Sequence[str]) -> list[Result]:
     """Work out the enquiries of these codes, all of the book when none is named."""
     found, refused = quoted(mill, source, codes)
     if refused:
-        raise InputError(refused[0].where, refused[0].message)
+        raise refused[0].error
     return found
 
 
@@ -107,7 +114,7 @@ def worked_out(
             except InputError as error:
                 if refused is None:
                     raise
-                refused.append(Refused(enquiry.code, error.where, error.message))
+                refused.append(Refused(enquiry.code, error))
         return results
 
 

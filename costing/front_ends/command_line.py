@@ -20,6 +20,7 @@ from costing.front_ends.command_frame import (
     quoted,
     read,
     results_of,
+    tell,
 )
 from costing.front_ends.compare_command import compare
 from costing.quantities import InputError
@@ -125,7 +126,7 @@ def quote(
 def _end(refused: Sequence[Refused]) -> None:
     """Say what is refused, and end with the exit code of it."""
     for item in refused:
-        click.echo(f"refused, {item.code}: {item.where}: {item.message}".replace("\n", " "), err=True)
+        tell(item.error, f", {item.code}")
     if refused:
         click.echo(f"{len(refused)} refused: {', '.join(item.code for item in refused)}", err=True)
         sys.exit(SOME_REFUSED)
@@ -133,10 +134,9 @@ def _end(refused: Sequence[Refused]) -> None:
 
 def _refuse_all(refused: Sequence[Refused]) -> None:
     """Refuse for all reasons, each told once; nothing is written."""
-    reasons = dict.fromkeys((item.where, item.message) for item in refused)
-    *others, last = (InputError(*reason) for reason in reasons)
+    *others, last = {str(item.error): item.error for item in refused}.values()
     for error in others:
-        click.echo(f"refused: {error}".replace("\n", " "), err=True)
+        tell(error)
     raise last
 
 
@@ -146,21 +146,26 @@ def _refuse_all(refused: Sequence[Refused]) -> None:
 @click.option(
     "--of",
     "figure",
-    default="cost",
-    show_default=True,
     metavar="FIGURE",
-    help="cost; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, power); drain, "
-    "or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is what is used: "
-    "put drain in front for the other.",
+    help="cost, the default; what is used, by code, group, role or substance (HYDRO-88, caustic, steam, "
+    "power); drain, or one parameter of it (COD, sulfite, sodium, flow, alkalinity). A word that is both is "
+    "what is used: put drain in front for the other.",
 )
 @click.option("--step", metavar="STEP", help="Only the lines of this step.")
 @click.option(
-    "--stream", metavar="STREAM", help="Only this stream of the drain; its sum is that of the discharge."
+    "--stream",
+    metavar="STREAM",
+    help="Only this stream of the drain; its sum is that of the discharge. Without --of: all of it.",
 )
 @JSON
 @one_line_errors
 def ledger(
-    book: Path | None, code: str | None, figure: str, step: str | None, stream: str | None, as_json: bool
+    book: Path | None,
+    code: str | None,
+    figure: str | None,
+    step: str | None,
+    stream: str | None,
+    as_json: bool,
 ) -> None:
     """Open a FIGURE of one enquiry into step, material and cause.
 
@@ -177,7 +182,8 @@ def ledger(
     if code is None:
         code = next(iter(mill.enquiries), "")
     (result,) = results_of(mill, source, (code,))
-    tables = opening.open_figure(mill, result, figure, step, stream, brief=not as_json)
+    wanted = figure or (opening.COST_WORD if stream is None else opening.DRAIN_WORD)
+    tables = opening.open_figure(mill, result, wanted, step, stream, brief=not as_json)
     if as_json:
         click.echo(screen.to_json(tables))
     else:

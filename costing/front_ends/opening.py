@@ -19,8 +19,8 @@ from costing.report.names import RANKS, Called, codes_called, names_of, paramete
 from costing.report.table import FINISHED_METRE, capital, largest_first, used_lines
 from costing.settings.mill import Mill
 
-DRAIN_WORD = "drain"
-COSTS = {"cost": None, EFFLUENT: EFFLUENT, "overhead": "overhead"}  # word -> the group of cost it keeps
+DRAIN_WORD, COST_WORD = "drain", "cost"
+COSTS = {COST_WORD: None, EFFLUENT: EFFLUENT, "overhead": "overhead"}  # word -> the group of cost it keeps
 LARGEST = "Largest first; the lines add up to the sum."
 WHERE_FROM = [Column("Step"), Column("Material"), Column("Cause")]
 
@@ -69,7 +69,11 @@ def open_figure(
     chosen = codes_called(figure, called, "--of")[0] if of_drain == wanted else []
     if of_drain == wanted and (wanted in COSTS or chosen):
         if stream is not None:
-            raise InputError("--stream", f"goes with a parameter of the drain; {figure!r} is none")
+            raise InputError(
+                "--stream",
+                f"goes with a parameter of the drain; {figure!r} is none: leave --of out for all that drains "
+                "there, or name one, as in --of COD",
+            )
         if wanted in COSTS:
             return [_cost(mill, result, wanted, step)]
         return [_use(mill, result, figure, chosen, step)]

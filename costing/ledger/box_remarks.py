@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
+from costing.ledger.dye_remarks import dye_warnings
 from costing.ledger.route_run import LEFT, TAKE_OFF
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import REDUCTION
@@ -16,8 +17,9 @@ from costing.quantities import label
 from costing.reference_data import defaults
 from costing.settings.box_steps import Treatment
 from costing.settings.dye_box_step import DyeBox
+from costing.settings.dye_class import SULFUR, class_of
 from costing.settings.mill import Material
-from costing.settings.product_fields import DYE, REDUCTANTS
+from costing.settings.product_fields import DYE, INDIGO, REDUCTANTS
 from costing.settings.recovering_rinse_step import RecoveringRinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steps import NO_OTHER, IndigoDyeing
@@ -31,6 +33,7 @@ OXIDANTS = ("hydrogen_peroxide", "sodium_bromate")
 SULFIDES = ("sodium_sulfide", "sodium_hydrosulfide")
 MUCH_SULFIDE = 3e-4  # kg/kg; judgement
 MUCH_LOOSE_DYE = 1e-3  # kg/kg
+NEAR = 5.0  # K; judgement: exchangers of waste water foul
 
 # Only where a route has one of these can acid, oxidant or loose dye come into a box.
 BOXED = (DyeBox, Treatment, VesselBath)
@@ -57,8 +60,17 @@ def box_warnings(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
     postings = ledger.run.postings if boxed else ()
     yield from _of_gas(postings)
     yield from _of_pairs(ledger, materials)
-    yield from _of_steps(ledger, postings)
-    yield from _left_on_yarn(ledger)
+    yield from _of_steps(ledger, materials, postings)
+    yield from dye_warnings(ledger, materials)
+    for name, exchange in ledger.run.exchanges.items():
+        if exchange.approach < NEAR:
+            yield (
+                name,
+                f"heat recovered asks an exchanger that comes within {exchange.approach:.2g} K: "
+                f"{exchange.recovered:.0f} of the {exchange.held:.0f} kJ/kg that the drain holds; exchangers "
+                f"usually keep {NEAR:g} K or more",
+            )
+    yield from _left_on_yarn(ledger, materials)
 
 
 def _of_gas(postings: Iterable[Posting]) -> Found:
@@ -96,7 +108,7 @@ def _of_pairs(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
             )
 
 
-def _of_steps(ledger: Ledger, postings: Iterable[Posting]) -> Found:
+def _of_steps(ledger: Ledger, materials: Mapping[str, Material], postings: Iterable[Posting]) -> Found:
     overflows: dict[str, float] = {}
     destroyed: dict[str, float] = {}
     for name, _, substance, cause, amount, source, destination in postings:
@@ -112,11 +124,13 @@ def _of_steps(ledger: Ledger, postings: Iterable[Posting]) -> Found:
                 "front of it, or feed stronger",
             )
         elif isinstance(step, IndigoDyeing):
-            carried = sum(yarn.loose.get(code, 0.0) for code in _dyes(ledger))
+            dyes = _dyes(ledger)
+            carried = sum(yarn.loose.get(code, 0.0) for code in dyes)
             if carried > MUCH_LOOSE_DYE:
+                classes = " and ".join(dict.fromkeys(materials[code].dye_class for code in dyes))
                 yield (
                     step.name,
-                    f"{1000 * carried:.2g} g/kg of loose sulfur dye comes into the indigo bath: rinse the "
+                    f"{1000 * carried:.2g} g/kg of loose {classes} dye comes into the indigo bath: rinse the "
                     "bottom in front of it; what the bath takes of it is left out",
                 )
             if destroyed.get(step.name, 0.0) > 1e-6:
@@ -176,13 +190,14 @@ def _of_recovery(step: RecoveringRinse, ledger: Ledger) -> Found:
                 )
 
 
-def _dyes(ledger: Ledger) -> set[str]:
-    return {step.dye_product for step in ledger.steps if isinstance(step, DyeBox)}
+def _dyes(ledger: Ledger) -> list[str]:
+    """Dyes of the dye boxes of a route, in its order; a bath of a vessel rinses loose dye as it goes."""
+    return list(dict.fromkeys(step.dye_product for step in ledger.steps if isinstance(step, DyeBox)))
 
 
-def _left_on_yarn(ledger: Ledger) -> Found:
-    sulfur_dyed = any(isinstance(step, DyeBox) for step in ledger.steps)
-    dyes = _dyes(ledger) | {"indigo"}
+def _left_on_yarn(ledger: Ledger, materials: Mapping[str, Material]) -> Found:
+    sulfur_dyed = any(class_of(step, materials) == SULFUR for step in ledger.steps)
+    dyes = {*_dyes(ledger), INDIGO}
     for step, _, substance, cause, amount, _, _ in ledger.run.postings:
         if step != TAKE_OFF or cause != LEFT or amount < 1e-6:
             continue

@@ -10,6 +10,7 @@ from costing.process.bath_balance import Feeds
 from costing.process.bath_content import BathContent
 from costing.process.drying import dry_mass
 from costing.process.fibre import COTTON
+from costing.process.heating import Exchange
 from costing.process.postings import GREY, PROCESS, YARN, Book, Line, Posting, named
 from costing.process.running import RUNNERS
 from costing.process.surroundings import Surroundings
@@ -58,6 +59,8 @@ class Run(NamedTuple):
         Step -> what stands in its box, for the steps whose box fills up.
     feeds : dict
         Step -> what a dye bath is fed.
+    exchanges : dict
+        Step -> heat that its drain gives back.
     """
 
     postings: list[Posting]
@@ -65,6 +68,7 @@ class Run(NamedTuple):
     dyed_yarn_per_grey: float
     contents: dict[str, BathContent]
     feeds: dict[str, Feeds]
+    exchanges: dict[str, Exchange]
 
     @property
     def lines(self) -> list[Line]:
@@ -112,6 +116,7 @@ def run_route(
     entering: list[tuple[Step, YarnState]] = []
     contents: dict[str, BathContent] = {}
     feeds: dict[str, Feeds] = {}
+    exchanges: dict[str, Exchange] = {}
     for step in steps:
         if not isinstance(step, Drying):
             yarn = wetted_again(yarn)
@@ -122,9 +127,11 @@ def run_route(
             contents[step.name] = book.content
         if book.feeds is not None:
             feeds[step.name] = book.feeds
+        if book.exchange is not None:
+            exchanges[step.name] = book.exchange
     postings.extend(_take_off(yarn))
     dyed = dry_mass(yarn) + yarn.regain_water + yarn.liquor
-    return Run(postings, entering, dyed, contents, feeds)
+    return Run(postings, entering, dyed, contents, feeds, exchanges)
 
 
 def _take_off(yarn: YarnState) -> list[Posting]:

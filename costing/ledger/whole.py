@@ -14,6 +14,7 @@ from costing.ledger.plan_cloth import ClothPlan, plan_cloth
 from costing.ledger.plan_running import CLOTH
 from costing.ledger.route_run import GreyYarn, Run, run_route
 from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line, Posting, named
+from costing.settings.fitting import check_fits
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import Step
 from costing.settings.style import Style
@@ -109,6 +110,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     style = mill.style(enquiry.style, where)
     recipe = mill.recipe(enquiry.recipe, where)
     range_ = mill.range(enquiry.range, where)
+    check_fits(mill, recipe, range_)
     steps = mill.steps_of(recipe, range_)
     fabric = plan_cloth(style, range_.stretch)
     plan = plan_order(style, fabric, enquiry, range_, bath_hours(steps))

@@ -242,6 +242,7 @@ def run_box(
         direct=False,  # live steam would thin the liquor
         asked=asked,
         heat_recovered=box.heat_recovered,
+        drained=flows.overflow,
     )
     _post_water(box, flows, book)
     post_power(book, box.power, around, box.time)

@@ -8,12 +8,13 @@ thiosulfate alone is taken for granted.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from costing.process import fibre
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
+from costing.settings.mill import Material
 
 SMALLEST = 1e-15  # kg per kg of yarn: less is rounding
 
@@ -244,7 +245,30 @@ USED_UP: dict[str, Reaction] = {
     ),
 }
 
+# Caustic makes sulfide of a part of this reductant before it reduces the dye.
+HYDROSULFIDE, SULFIDE = "sodium_hydrosulfide", "sodium_sulfide"
+
 PEROXIDE_DECAY = Reaction("peroxide breaks down", {"hydrogen_peroxide": -2.0, "water": 2.0, "oxygen": 1.0})
+
+
+def reductants_in(products: Iterable[Material]) -> list[str]:
+    """Reductants that products bring, by themselves or beside a dye that is sold reduced.
+
+    Parameters
+    ----------
+    products : iterable of Material
+        What is dosed into one bath.
+
+    Returns
+    -------
+    list of str
+        Keys of `USED_UP`, in its order.
+    """
+    listed = list(products)
+    held = {name for name in USED_UP if any(product.holds(name) for product in listed)}
+    if HYDROSULFIDE in held:
+        held.add(SULFIDE)
+    return [name for name in USED_UP if name in held]
 
 
 def react_all(book: Book, held: Mapping[str, float]) -> None:

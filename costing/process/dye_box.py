@@ -6,18 +6,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process.box import Box, Dose, flows_of, run_box
-from costing.process.box_reactions import USED_UP, react_share
+from costing.process.box_reactions import USED_UP, react_share, reductants_in
 from costing.process.postings import PROCESS, YARN, Book
 from costing.process.sulfur_dye import dye_bath_strength, dye_feed_for_depth
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.settings.dye_box_step import DyeBox
 from costing.settings.mill import Material
-
-# Caustic has made sulfide of a part of this reductant before it reduces the dye.
-FORMS = {"sodium_hydrosulfide": ("sodium_hydrosulfide", "sodium_sulfide")}
-# In the order in which they are used up.
-REDUCED_WITH = ("sodium_hydrosulfide", "sodium_sulfide", "sodium_hydrosulfite", "glucose")
 
 
 def box_of_dye(step: DyeBox, yarn: YarnState, materials: Mapping[str, Material]) -> Box:
@@ -95,12 +90,11 @@ def dye_in_box(
     """
     book = Book(step.name)
     dye, box = materials[step.dye_product], box_of_dye(step, yarn, materials)
-    dosed = {form for dose in box.doses for form in FORMS.get(dose.key, (dose.key,))}
+    reductants = reductants_in(dose.product for dose in box.doses)
 
     def use_up(lines: Book, met: dict[str, float]) -> None:
-        for substance in REDUCED_WITH:
-            if substance in dosed:
-                react_share(lines, met, USED_UP[substance], 1.0 - step.reductant_left)
+        for substance in reductants:
+            react_share(lines, met, USED_UP[substance], 1.0 - step.reductant_left)
 
     left = run_box(box, yarn, around, book, "bath temperature", use_up)
     applied = left.dissolved.pop(dye.code, 0.0) + left.drawn.get(dye.code, 0.0)

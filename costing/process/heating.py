@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from costing.process import steam
 from costing.process.postings import AIR, CONDENSATE, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
@@ -9,6 +11,25 @@ from costing.process.yarn import YarnState
 from costing.quantities import InputError
 
 STEAM = "steam"
+ROUNDING = 1e-9
+
+
+class Exchange(NamedTuple):
+    """Heat that the drain of a box gives to its feed. House units, per kilogram of grey yarn.
+
+    Attributes
+    ----------
+    recovered : float
+        Given to the feed [kJ/kg].
+    held : float
+        That the drain holds above the fresh water's temperature [kJ/kg].
+    approach : float
+        Least difference of temperature in an exchanger that does it in counter-current [K].
+    """
+
+    recovered: float
+    held: float
+    approach: float
 
 
 def check_steam_is_hotter(
@@ -77,10 +98,12 @@ def heat_box(
     direct: bool,
     asked: str,
     heat_recovered: float = 0.0,
+    drained: float = 0.0,
 ) -> float:
     """Post the steam that holds a box at its temperature.
 
-    Leaves out the walls of the box. Whether the drain holds the heat that it is to give back is not asked.
+    Leaves out the walls of the box. A drain that gives heat back is that of the same box, as warm as the box,
+    before any filter or evaporator; that of a vessel has waited in a tank for the next fill.
 
     Parameters
     ----------
@@ -104,6 +127,8 @@ def heat_box(
         Label of the setting that asks for the temperature, for the error text.
     heat_recovered : float, optional
         Share of the heat of the feed that drain water gives back through an exchanger [fraction].
+    drained : float, optional
+        What leaves the box by its drain [L/kg].
 
     Returns
     -------
@@ -113,7 +138,8 @@ def heat_box(
     Raises
     ------
     InputError
-        Heat is needed, and the steam is no hotter than the box.
+        Heat is needed, and the steam is no hotter than the box; or the drain does not hold the heat that it
+        is to give back.
 
     Notes
     -----
@@ -126,13 +152,19 @@ def heat_box(
         return 0.0
     warm_enthalpy = steam.water_enthalpy(temperature)
     cold_enthalpy = steam.water_enthalpy(cold)
-    cold_enthalpy += heat_recovered * (warm_enthalpy - cold_enthalpy)
+    gap = warm_enthalpy - cold_enthalpy
+    cold_enthalpy += heat_recovered * gap
     gain = max(0.0, temperature - yarn.temperature)
     moisture = (yarn.regain_water + yarn.liquor) / yarn.fibre
     on_yarn = yarn.fibre * steam.yarn_heat(moisture, temperature - gain, temperature)
     surface = steam.bath_surface_heat(surface_heat_loss, heated_surface, around.throughput)
     for_water = feed * (warm_enthalpy - cold_enthalpy)
     heat = for_water + on_yarn + surface
+    vapour = steam.saturated_steam_enthalpy(around.steam_pressure)
+    live = float(heat / (vapour - cold_enthalpy)) if direct and heat > 0.0 else 0.0
+    if heat_recovered > 0.0:
+        fresh = max(0.0, feed - live)
+        book.exchange = _exchange(book.step, heat_recovered, fresh, drained, gap, temperature - cold)
     if heat <= 0.0:
         return 0.0
     check_steam_is_hotter(book.step, around, temperature, asked)
@@ -141,14 +173,34 @@ def heat_box(
         ("heats the yarn", on_yarn / heat),
         ("lost at the surface", surface / heat),
     )
-    vapour = steam.saturated_steam_enthalpy(around.steam_pressure)
     if direct:
-        used = float(heat / (vapour - cold_enthalpy))
         for cause, share in shares:
-            book.move("water", cause, used * share, STORE, PROCESS, STEAM)
-        post_steam_losses(book, used, around)
-        return used
+            book.move("water", cause, live * share, STORE, PROCESS, STEAM)
+        post_steam_losses(book, live, around)
+        return live
     used = float(steam.steam_for_heat(heat, around.steam_pressure))
     for cause, share in shares:
         post_closed_steam(book, cause, used * share, around)
     return 0.0
+
+
+def _exchange(
+    step: str, heat_recovered: float, fresh: float, drained: float, gap: float, warmer: float
+) -> Exchange:
+    """Heat from drain to feed; refused where the drain does not hold it.
+
+    Both are water here, so a share of the heat is a share of the difference of temperature: the feed comes to
+    ``r`` of it, the drain goes down by ``r F / D`` of it.
+    """
+    drained = max(0.0, drained)
+    asked = heat_recovered * fresh
+    if asked > drained * (1.0 + ROUNDING):
+        most = 100.0 * drained / fresh
+        raise InputError(
+            step,
+            f"heat recovered is {100.0 * heat_recovered:.3g} %, {asked * gap:.3g} kJ for each kg of yarn, "
+            f"but the {drained:.3g} L/kg that drain hold {drained * gap:.3g} kJ above the temperature of the "
+            f"fresh water; accepted is at most {most:.3g} %",
+        )
+    approach = warmer * min(1.0 - heat_recovered, 1.0 - asked / drained) if asked > 0.0 else warmer
+    return Exchange(asked * gap, drained * gap, approach)

@@ -85,6 +85,7 @@ class Book:
         # A box with a content of its own says here what stands in it, and a dye bath what it is fed.
         self.content: Any = None
         self.feeds: Any = None
+        self.exchange: Any = None  # heat that the drain gives back
 
     @property
     def lines(self) -> list[Line]:
@@ -125,10 +126,12 @@ class Book:
         if material.is_reduced_dye:
             active = pure * molar_mass(material.substance) / molar_mass(material.counted_as)
         alkali = material.alkali * delivered
-        rest = delivered - active - alkali
+        sulfide = material.sodium_sulfide * delivered
+        rest = delivered - active - alkali - sulfide
         key = material.substance or material.code
         self.move(key, cause, active, source, PROCESS, material.code)
         self.move("sodium_hydroxide", cause, alkali, source, PROCESS, material.code)
+        self.move("sodium_sulfide", cause, sulfide, source, PROCESS, material.code)
         if material.remainder == "water":
             self.move("water", cause, rest, source, PROCESS, material.code)
             self.product_water += rest

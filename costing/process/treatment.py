@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
-from costing.process.box_reactions import PEROXIDE_DECAY, react_share
+from costing.process.box_reactions import PEROXIDE_DECAY, USED_UP, react_share, reductants_in
 from costing.process.fibre import acid_of, post_dissolved
 from costing.process.mixing import WATER
 from costing.process.postings import PROCESS, YARN, Book
@@ -82,9 +82,12 @@ def treat(
     left = run_box(box_of_treatment(step, materials), yarn, around, book, "box temperature")
     for substance, amount in left.drawn.items():
         book.move(substance, "stays on the yarn", amount, PROCESS, YARN)
-    # Peroxide that breaks down behind the box leaves its water in the yarn's liquor.
-    behind = Book(step.name)
-    react_share(behind, dict(left.dissolved), PEROXIDE_DECAY, step.peroxide_broken_down)
+    # What reacts behind the box leaves its water in the yarn's liquor: peroxide, and the reductant of a
+    # chemical pad, which has a dye on the yarn to reduce.
+    behind, on_yarn = Book(step.name), dict(left.dissolved)
+    for substance in reductants_in(materials[code] for code, _ in step.products):
+        react_share(behind, on_yarn, USED_UP[substance], 1.0 - step.reductant_left)
+    react_share(behind, on_yarn, PEROXIDE_DECAY, step.peroxide_broken_down)
     book.postings += behind.postings
     changed = behind.held()
     made = changed.pop(WATER, 0.0)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
-from costing.process.box_reactions import PEROXIDE_DECAY, USED_UP, react_share
+from costing.process.box_reactions import PEROXIDE_DECAY, USED_UP, react_share, reductants_in
 from costing.process.fibre import acid_of, post_dissolved
 from costing.process.mixing import WATER, post_power, send_to_drain, shared_out
 from costing.process.postings import DRAIN, PROCESS, YARN, Book
@@ -42,6 +42,7 @@ def box_of_bath(step: VesselBath, materials: Mapping[str, Material]) -> Box:
         0.0,
         0.0,
         step.power,
+        step.heat_recovered,
         outlet="drained",
         time=step.bath_time,
     )
@@ -93,19 +94,19 @@ def run_bath(
         dye = materials[step.batch_dye_product]
         offered = (step.dye_offered or 0.0) * dye.strength
         book.feed(dye, "dye offered", offered)
-        exhausted = offered * step.dye_exhaustion
-        fixed = exhausted * step.dye_fixation
+        exhausted = offered * (step.dye_exhaustion or 0.0)
+        fixed = exhausted * (step.dye_fixation or 0.0)
         book.move(dye.code, "stays on the yarn", fixed, PROCESS, YARN)
         on_fibre[dye.code] = exhausted - fixed
 
     box = box_of_bath(step, materials)
-    dosed = {dose.key for dose in box.doses}
+    given = [materials[step.batch_dye_product]] if step.batch_dye_product else []
+    reductants = reductants_in([*given, *(dose.product for dose in box.doses)])
 
     def use_up(lines: Book, met: dict[str, float]) -> None:
         # What an earlier bath has left is only thinned here: there is no dye that takes it.
-        for substance, reaction in USED_UP.items():
-            if substance in dosed:
-                react_share(lines, met, reaction, 1.0 - step.reductant_left)
+        for substance in reductants:
+            react_share(lines, met, USED_UP[substance], 1.0 - step.reductant_left)
         react_share(lines, met, PEROXIDE_DECAY, step.peroxide_broken_down)
 
     entering = replace(yarn, dissolved=added(yarn.dissolved, off))

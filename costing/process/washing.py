@@ -104,6 +104,7 @@ def scour(
         around.direct_steam,
         "scour temperature",
         step.heat_recovered,
+        step.scour_overflow,
     )
     _post_feed_water(book, step, yarn, feed, condensate)
     post_power(book, step.power, around)
@@ -276,6 +277,7 @@ def rinse_boxes(step: Rinse, yarn: YarnState, around: Surroundings, book: Book) 
         around.direct_steam,
         "rinse temperature",
         step.heat_recovered,
+        yarn.liquor + water + make_up - step.pick_up,
     )
     main_water = max(0.0, water - condensate)  # live steam alone may bring more than the valve gives
     post_water(book, HOLDS_LEVEL, make_up)

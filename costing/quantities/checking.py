@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from typing import Callable
 
 from costing.quantities.quantity import Quantity
 from costing.quantities.table import CHOICES, QUANTITIES, quantity
 from costing.quantities.units import from_house, to_house
 from costing.quantities.wording import listed, meant
+
+MOST_NAMED = 6  # further places that one line names
+MOST_TOLD = 12  # refusals that are told with a line each
 
 
 class InputError(ValueError):
@@ -19,12 +24,42 @@ class InputError(ValueError):
         Sheet and cell, file, option or setting; "" when only the name is known.
     message : str
         The thing, the value it got with its unit, and what is accepted.
+    more : sequence of InputError, optional
+        What else is refused beside it, to be told at once.
     """
 
-    def __init__(self, where: str, message: str) -> None:
+    def __init__(self, where: str, message: str, more: Sequence[InputError] = ()) -> None:
         self.where = where
         self.message = message
-        super().__init__(f"{where}: {message}" if where else message)
+        self.more = tuple(more)
+        said = f"{where}: {message}" if where else message
+        if more:
+            said += f"; and {len(more)} more: {', '.join(error.where for error in more[:MOST_NAMED])}"
+            said += ", ..." * (len(more) > MOST_NAMED)
+        super().__init__(said)
+
+    def at(self, place: Callable[[InputError], str]) -> InputError:
+        """The same refusal with the places that a function gives, of all that is refused."""
+        return InputError(place(self), self.message, [error.at(place) for error in self.more])
+
+    def told(self) -> list[tuple[str, str]]:
+        """Place and message of what is refused, the first ones, and how many there are beside them."""
+        every = [(error.where, error.message) for error in (self, *self.more)]
+        left = len(every) - MOST_TOLD
+        return every if left <= 0 else [*every[:MOST_TOLD], ("", f"and {left} more")]
+
+
+def refuse_all(errors: Sequence[InputError]) -> None:
+    """Refuse for several reasons at once; without any nothing happens.
+
+    Raises
+    ------
+    InputError
+        The first, which has the others with it.
+    """
+    if errors:
+        first, *others = [one for error in errors for one in (error, *error.more)]
+        raise InputError(first.where, first.message, others)
 
 
 def label(name: str) -> str:

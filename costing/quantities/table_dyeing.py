@@ -52,7 +52,7 @@ DYEING = (
     Q("dips", "", "", 1.0, 24.0, "dip boxes used, or passes through one box", whole=True),
     Q("bath_indigo", "kg/L", "g/L", 0.05, 30.0, "indigo in the dye bath"),
     Q("bath_hydrosulfite", "kg/L", "g/L", 0.0, 20.0, "hydrosulfite (100 %) in the dye bath"),
-    Q("bath_caustic", "kg/L", "g/L", 0.0, 50.0, "free caustic (NaOH 100 %) in the dye bath"),
+    Q("bath_caustic", "kg/L", "g/L", 0.0, 100.0, "free caustic (NaOH 100 %) in the dye bath"),
     Q("bath_wetting_agent", "kg/L", "g/L", 0.0, 20.0, "wetting agent as delivered in the dye bath"),
     Q("stock_indigo", "kg/L", "g/L", 5.0, 500.0, "indigo in the stock vat or feed"),
     Q(

@@ -15,8 +15,17 @@ SUBSTANCES = ("substances.csv", ("key", "name", "formula", "role", "note"))
 MATERIALS = (
     "materials.csv",
     (
-        *("key", "name", "substance", "role", "strength", "strength_low", "strength_high", "remainder"),
-        *("density", "alkali", "own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen"),
+        *("key", "name", "substance", "role", "dye_class", "strength", "strength_low", "strength_high"),
+        *(
+            "remainder",
+            "density",
+            "alkali",
+            "sulfide",
+            "own_oxygen_demand",
+            "own_sodium",
+            "own_sulfur",
+            "own_nitrogen",
+        ),
         *("caution", "un_number", "hazard_class", "hazard_source", "source", "locator", "note"),
     ),
 )
@@ -42,6 +51,8 @@ class CommercialForm(NamedTuple):
     ----------
     key, name, role : str
         What it is and what it is for.
+    dye_class : str
+        Class of a dye; "" for anything else.
     substance : str
         Key of the active substance, or "" where it has no formula; then the ``own_`` figures hold for
         the active part.
@@ -53,6 +64,8 @@ class CommercialForm(NamedTuple):
         Density of a liquid [kg/L]; None for a solid.
     alkali : float
         Caustic that comes with the product, of the delivered mass [kg/kg].
+    sulfide : float
+        Sulfide, as its sulfur, that comes with the product, of the delivered mass [kg/kg].
     own_oxygen_demand, own_sodium, own_sulfur, own_nitrogen : float or None
         In the active part [kg/kg]; None where the substance says it.
     caution : str
@@ -73,6 +86,8 @@ class CommercialForm(NamedTuple):
     remainder: str
     density: float | None
     alkali: float
+    dye_class: str
+    sulfide: float
     own_oxygen_demand: float | None
     own_sodium: float | None
     own_sulfur: float | None
@@ -253,6 +268,8 @@ def _form(row: Row, place: Path) -> CommercialForm:
         remainder=row.one_of("remainder", REMAINDERS),
         density=check("density", row.number("density"), row.where) if row.cells["density"] else None,
         alkali=_share(row, "alkali"),
+        dye_class=row.cells["dye_class"],
+        sulfide=_own(row, "sulfide") or 0.0,
         own_oxygen_demand=own_oxygen_demand,
         own_sodium=_own(row, "own_sodium"),
         own_sulfur=_own(row, "own_sulfur"),

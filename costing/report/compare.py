@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from typing import Any, NamedTuple
 
 from costing.cost.quote import GROUPS
+from costing.effluent.discharge import Stream
 from costing.ledger.lot import RANGE_TIME
+from costing.process.chemistry import atoms
 from costing.process.postings import POWER
 from costing.quantities.units import convert
+from costing.reference_data import substances
 from costing.report.table import (
     FINISHED_METRE,
     GREY_KG,
@@ -31,11 +35,16 @@ TEXT_COLUMNS = 3  # in front of the numbers
 DIGITS = 3
 OTHERS = 3  # columns of each enquiry behind the first
 HYDROSULFITE = "sodium_hydrosulfite"
+NO_BASIS = ("mg/L", "m3")  # units of figures that are the same per kilogram and per metre
 GRAMS = convert(1.0, "kg", "g")
+MILLIGRAMS_PER_LITRE = convert(1.0, "kg/L", "mg/L")
+CARBONATES = ("sodium_carbonate", "sodium_bicarbonate")
 LOADS = (
     ("sodium to the drain", "sodium"),
     ("sulfate to the drain", "sulfate"),
     ("sulfate to the drain, once all is oxidised", "sulfate, once all is oxidised"),
+    ("sulfide to the drain, as S", "sulfide, as S"),
+    ("unfixed dye to the drain", "unfixed dye"),
     ("COD, organic", "COD, organic"),
     ("COD, inorganic sulfur", "COD, inorganic sulfur"),
 )
@@ -51,13 +60,16 @@ class Figure(NamedTuple):
     name, unit : str
         What it is, and the unit of its amount.
     per_kg : float
-        Amount per kilogram of saleable grey yarn.
+        Amount per kilogram of saleable grey yarn; the amount itself where it is on no basis.
+    on_basis : bool
+        False for what is the same per kilogram and per metre: a concentration, a whole order.
     """
 
     about: str
     name: str
     unit: str
     per_kg: float
+    on_basis: bool = True
 
 
 def figures(mill: Mill, result: Result) -> list[Figure]:
@@ -82,7 +94,39 @@ def figures(mill: Mill, result: Result) -> list[Figure]:
         found.append(Figure(OF_USE, name, "g", GRAMS * sum(pure.get(key, 0.0) for key in held)))
     found.append(Figure(OF_DRAIN, "flow to the drain", "L", drain.flow))
     found += [Figure(OF_DRAIN, name, "g", GRAMS * drain.loads[load]) for name, load in LOADS]
+    found.append(Figure(OF_DRAIN, "salt to the drain", "g", GRAMS * salt(drain)))
+    reads = MILLIGRAMS_PER_LITRE * drain.concentration("COD, both")
+    found.append(Figure(OF_DRAIN, "COD, both, over all streams", "mg/L", reads, False))
+    whole = convert(amounts.get("water", 0.0) * result.ledger.plan.saleable_mass, "L", "m3")
+    found.append(Figure(OF_USE, "water for the order", "m3", whole, False))
     return found
+
+
+def salt(stream: Stream) -> float:
+    """Inorganic sodium salts in a stream: what holds sodium and no carbon but carbonate, caustic left out.
+
+    Leaves out what of the caustic becomes salt once the water is neutralised.
+
+    Parameters
+    ----------
+    stream : Stream
+        What drains, per kilogram of saleable grey yarn.
+
+    Returns
+    -------
+    float
+        Salt, without crystal water [kg/kg].
+    """
+    return sum(line.amount for line in stream.lines if _is_salt(line.substance))
+
+
+@cache
+def _is_salt(substance: str) -> bool:
+    known = substances().get(substance)
+    if known is None or substance == "sodium_hydroxide":
+        return False
+    held = atoms(known.formula)
+    return "Na" in held and ("C" not in held or substance in CARBONATES)
 
 
 def compare(mill: Mill, results: Sequence[Result]) -> Table:
@@ -105,8 +149,8 @@ def compare(mill: Mill, results: Sequence[Result]) -> Table:
     found = [figures(mill, item) for item in results]
     for short, basis in BASES.items() if results else ():
         per = [item.quote.per[basis] for item in results]
-        for about, title, unit, values in _on_basis(mill, results, found, per, basis):
-            shown = f"h per 1000 {short}" if unit == "h/1000" else f"{unit}/{short}"
+        for about, title, unit, values, scaled in _on_basis(mill, results, found, per, basis):
+            shown = f"h per 1000 {short}" if unit == "h/1000" else f"{unit}/{short}" if scaled else unit
             rows.append([about, title, shown, *_side_by_side(values)])
     first = f" Differences are from {results[0].enquiry.code}." if results else ""
     sized = {any(isinstance(step, Sizing) for step in item.ledger.steps) for item in results}
@@ -121,20 +165,20 @@ def compare(mill: Mill, results: Sequence[Result]) -> Table:
 
 def _on_basis(
     mill: Mill, results: Sequence[Result], found: list[list[Figure]], per: list[float], basis: str
-) -> list[tuple[str, str, str, list[float]]]:
+) -> list[tuple[str, str, str, list[float], bool]]:
     """About, title, unit and the values of all enquiries: groups, their sum and the price, then the rest."""
     currency = costs_of(mill).currency
     rows = []
     for alike in zip(*found):
-        about, name, unit, _ = alike[0]
-        values = [figure.per_kg * kg for figure, kg in zip(alike, per)]
+        about, name, unit, _, scaled = alike[0]
+        values = [figure.per_kg * (kg if scaled else 1.0) for figure, kg in zip(alike, per)]
         if about == OF_COST and basis == GREY_KG and name == "weft yarn":
             values = [0.0] * len(values)  # a kilogram of warp has no weft in it
-        rows.append((about, capital(name), unit, values))
+        rows.append((about, capital(name), unit, values, scaled))
     of_cost = [row for row in rows if row[0] == OF_COST]
     totals = [
-        (OF_COST, ALL_COST, currency, [item.quote.cost_on(basis) for item in results]),
-        (OF_COST, PRICE, currency, [item.quote.price_on(basis) for item in results]),
+        (OF_COST, ALL_COST, currency, [item.quote.cost_on(basis) for item in results], True),
+        (OF_COST, PRICE, currency, [item.quote.price_on(basis) for item in results], True),
     ]
     return [*of_cost, *totals, *rows[len(of_cost) :]]
 
@@ -151,12 +195,12 @@ def _side_by_side(values: Sequence[float]) -> list[float | None]:
 
 def in_short(table: Table) -> Table:
     """The side-by-side table for a screen: money per metre, the rest per kilogram, no row of noughts."""
-    money, other = "/m", "/kg"
-    rows = []
+    money, other = "/m", ("/kg", " kg", *NO_BASIS)
+    rows: list[list[Any]] = []
     for about, *rest in table.rows:
         unit = rest[1]
-        wanted = unit.endswith(money) if about == OF_COST else unit.endswith((other, " kg"))
-        if wanted and any(rest[2:]):
+        wanted = unit.endswith(money) if about == OF_COST else unit.endswith(other)
+        if wanted and any(rest[2:]) and rest not in rows:  # what is on no basis stands with each
             rows.append(rest)
     note = f"{table.note} Per kg for money, per m for the rest: --json or --out."
     return Table(table.key, table.title, note, table.columns[1:], rows)

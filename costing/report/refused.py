@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, NamedTuple
 
+from costing.quantities import InputError
 from costing.report.table import Table
 
 REFUSED = "refused"
@@ -19,11 +20,10 @@ NO_NUMBER = NoNumber(REFUSED)
 
 
 class Refused(NamedTuple):
-    """An enquiry that cannot be quoted: its code, where the cause stands, and what is wrong with it."""
+    """An enquiry that cannot be quoted: its code, and why."""
 
     code: str
-    where: str
-    message: str
+    error: InputError
 
 
 def with_refused(tables: Sequence[Table], refused: Sequence[Refused]) -> list[Table]:
@@ -57,7 +57,7 @@ def _with_rows(table: Table, refused: Sequence[Refused]) -> Table:
         note = f"{table.note} Refused, and not in here: {codes}.".strip()
         return table._replace(note=note, rows=rows)
     if table.key == "checks":
-        above = [[item.code, REFUSED, item.where, item.message] for item in refused]
+        above = [[item.code, REFUSED, *reason] for item in refused for reason in item.error.told()]
         return table._replace(rows=[*above, *rows])
     numbers = [
         column.digits is not None or any(isinstance(row[at], (int, float)) for row in rows)

@@ -52,6 +52,7 @@ class Treatment:
         "box_overflow",
         "auxiliary_uptake",
         "peroxide_broken_down",
+        "reductant_left",
         "feed_ratio",
         "weight_loss",
         "ash_share",
@@ -65,6 +66,7 @@ class Treatment:
     box_overflow: float
     auxiliary_uptake: float
     peroxide_broken_down: float
+    reductant_left: float
     feed_ratio: float
     weight_loss: float
     ash_share: float

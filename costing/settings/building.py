@@ -7,8 +7,8 @@ from dataclasses import MISSING, fields
 from functools import cache
 from typing import Any, NamedTuple, TypeVar
 
-from costing.quantities import CHOICES, QUANTITIES, InputError, check, listed
-from costing.quantities.checking import check_choice, label
+from costing.quantities import CHOICES, QUANTITIES, InputError, check, listed, quantity
+from costing.quantities.checking import check_choice, describe, label, refuse_all
 from costing.reference_data import defaults
 
 T = TypeVar("T")
@@ -74,7 +74,8 @@ def _counts(kind: type, name: str, values: Mapping[str, Any]) -> bool:
     if name not in getattr(kind, "ONLY_WITH", {}):
         return True
     other, word = kind.ONLY_WITH[name]  # type: ignore[attr-defined]
-    return bool(values[other] == word if word else values[other])
+    given = values.get(other)  # which may be missing itself
+    return bool(given == word if word else given)
 
 
 EMPTY = Entry(None, "")
@@ -108,11 +109,37 @@ def build(
     Raises
     ------
     InputError
-        A field is missing and has no default, or is refused.
+        Fields are missing and have no default, all of them at once, or one is refused.
+    """
+    values, missing = given_values(kind, owner, groups, entries, assumptions, fixed)
+    refuse_all(list(missing.values()))
+    return kind(**values)
+
+
+def given_values(
+    kind: type,
+    owner: str,
+    groups: tuple[str, ...],
+    entries: Mapping[str, Entry],
+    assumptions: dict[Assumption, None],
+    fixed: Mapping[str, Any] = {},
+) -> tuple[dict[str, Any], dict[str, InputError]]:
+    """The checked values of a setting, and the refusal of each field that is missing.
+
+    Parameters
+    ----------
+    kind, owner, groups, entries, assumptions, fixed
+        As of `build`.
+
+    Raises
+    ------
+    InputError
+        What is given is refused.
     """
     table = defaults()
+    missing: dict[str, InputError] = {}
     values: dict[str, Any] = dict(fixed)
-    for name, default, sort in _plan(kind):  # type: ignore[arg-type]
+    for name, default, sort in _plan(kind):
         if name in values:
             continue
         entry = entries.get(name, EMPTY)
@@ -125,10 +152,12 @@ def build(
             elif default is not MISSING:
                 values[name] = default
             elif sort == "number":
-                check(name, None, where)
+                missing[name] = InputError(
+                    where, f"{label(name)} is empty; accepted is {describe(quantity(name))}"
+                )
             else:
                 accepted = f"one of: {listed(CHOICES[name])}" if sort == "choice" else "a code of the book"
-                raise InputError(where, f"{label(name)} is empty; accepted is {accepted}")
+                missing[name] = InputError(where, f"{label(name)} is empty; accepted is {accepted}")
         elif sort == "number":
             values[name] = check(name, entry.value, where)
         elif sort == "choice":
@@ -137,4 +166,4 @@ def build(
             values[name] = entry.value.strip()
         else:
             values[name] = str(entry.value)
-    return kind(**values)
+    return values, missing

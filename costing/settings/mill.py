@@ -8,9 +8,12 @@ from dataclasses import dataclass, field
 from typing import ClassVar, TypeVar
 
 from costing.quantities import InputError, label, listed, meant
+from costing.quantities.checking import refuse_all
 from costing.reference_data import substances
-from costing.settings.building import EMPTY, Assumption, Entry, build, check_fields
+from costing.settings.building import EMPTY, Assumption, Entry, check_fields, given_values
 from costing.settings.drain import Drain
+from costing.settings.dye_class import groups_of, refused_for_class
+from costing.settings.lye_dose import resolve_doses
 from costing.settings.product_fields import (
     DYE_FIELDS,
     PRODUCT_FIELDS,
@@ -36,7 +39,8 @@ class Material:
     `substance` is a key of ``substances.csv``, or "" for a product without a formula; then the
     ``own_`` fields say what one kilogram of the active part holds. `strength` is the active part of
     the delivered mass; for reduced indigo it counts the dye as indigo. `remainder` is what the rest
-    is: "water" or "inert" matter. `alkali` is caustic delivered with the product, per delivered mass.
+    is: "water" or "inert" matter. `alkali` is caustic and `sodium_sulfide` sulfide delivered with the
+    product, per delivered mass. A dye has a `dye_class`.
     """
 
     code: str
@@ -52,6 +56,8 @@ class Material:
     own_sulfur: float
     own_nitrogen: float
     caution: str = ""
+    dye_class: str = ""
+    sodium_sulfide: float = 0.0
     price: float | None = None
     price_by: str = "kg"
     freight: float = 0.0
@@ -70,7 +76,7 @@ class Material:
                 f"the code {self.code!r} of a product without a formula is the key of a substance; accepted "
                 "is another code, or the substance itself",
             )
-        self._check_whole(where, f"{self.code!r} as delivered", "strength", "alkali")
+        self._check_whole(where, f"{self.code!r} as delivered", "strength", "alkali", "sodium_sulfide")
         active = f"the active part of {self.code!r}"
         self._check_whole(where, active, "own_sodium", "own_sulfur", "own_nitrogen")
 
@@ -78,12 +84,17 @@ class Material:
         """Refuse parts that are more than the whole."""
         shares = [getattr(self, name) for name in parts]
         if sum(shares) > 1.0 + ROUNDING:
-            told = [f"{label(name)} is {100 * share:.6g} %" for name, share in zip(parts, shares)]
+            held = [(name, share) for name, share in zip(parts, shares) if share]
+            told = [f"{label(name)} is {100 * share:.6g} %" for name, share in held]
             raise InputError(
                 where,
                 f"{', '.join(told[:-1])} and {told[-1]}, together {100 * sum(shares):.6g} % of {whole}; "
                 "accepted is up to 100 % together",
             )
+
+    def holds(self, substance: str) -> bool:
+        """True where the substance comes with the product, as what it is or beside it."""
+        return self.substance == substance or (substance == "sodium_sulfide" and self.sodium_sulfide > 0.0)
 
     @property
     def is_reduced_dye(self) -> bool:
@@ -202,8 +213,9 @@ class Mill:
     first; case, blanks and underscores of a code do not count.
     `recipe_steps` and `range_steps` map (code, step name) to the entries of that step; `places` maps
     (kind, code) to sheet and cell; `given` maps (kind, code) to the entries that its remarks may name;
-    `assumptions` holds every default taken, each once. `refused` maps (kind, code) to why a style, recipe,
-    range or enquiry of the book is not among the others, where a reader was asked to keep those apart.
+    `assumptions` holds every default taken, each once. `without_rows` maps a step to the sheets
+    that have no row of it, with the fields they would give. `refused` maps (kind, code) to why a style,
+    recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -218,6 +230,7 @@ class Mill:
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
+    without_rows: dict[str, dict[str, tuple[str, ...]]] = field(default_factory=dict)
     refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
     _drain: Drain | InputError | None = field(default=None, compare=False, repr=False)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
@@ -314,6 +327,7 @@ class Mill:
         if known is not None:
             return known
         built: list[Step] = []
+        missing: list[InputError] = []
         route = self.route(recipe.route, self.places.get(("recipe", recipe.code), ""))
         for name, kind_name in route:
             kind = STEP_KINDS[kind_name]
@@ -324,13 +338,47 @@ class Mill:
                 )
             entries.update(self.range_steps[range_.code, name])
             owner = f"recipe {recipe.code} on range {range_.code}, {name}"
-            self._check_products(entries, kind, owner)
-            built.append(build(kind, owner, (kind.KIND,), entries, self.assumptions, {"name": name}))
+            lacking = self._check_products(entries, kind, owner)
+            resolve_doses(entries, self.materials)
+            groups = groups_of(kind, entries, self.materials)
+            fixed = {"name": name, **dict.fromkeys(lacking, "")}
+            values, others = given_values(kind, owner, groups, entries, self.assumptions, fixed)
+            missing += self._of_rows(name, kind_name, {**lacking, **others})
+            if not missing:
+                built.append(kind(**values))
+        refuse_all(missing)
+        for step, row, text in refused_for_class(built, self.materials):
+            owner = f"recipe {recipe.code} on range {range_.code}, {step}"
+            raise InputError(self.cell_of_step(recipe.code, range_.code, step, row) or owner, text)
         self._built[recipe.code, range_.code] = built
         return built
 
-    def _check_products(self, entries: dict[str, Entry], kind: type[Step], owner: str) -> None:
-        """Refuse a product of another substance; put its code as the price list has it."""
+    def _of_rows(self, step: str, kind: str, missing: Mapping[str, InputError]) -> list[InputError]:
+        """The refusals of missing fields; where a sheet has no row of the step at all, one for that sheet."""
+        found, left = [], dict(missing)
+        for title, names in self.without_rows.get(step, {}).items():
+            if left.keys().isdisjoint(names):
+                continue
+            left = {name: error for name, error in left.items() if name not in names}
+            alike = dict.fromkeys(
+                name for route in self.routes.values() for name, sort in route if sort == kind
+            )
+            like = [name for name in alike if title not in self.without_rows.get(name, {})]
+            rows = f"copy those of {listed(like)}" if like else "make one for each quantity"
+            found.append(
+                InputError(
+                    self.places.get(("step", step), title),
+                    f"the step {step!r} has no rows on the sheet {title}; accepted are the rows of a step of "
+                    f"the kind {kind!r}: {rows}, with {step!r} in the column Step",
+                )
+            )
+        return [*found, *left.values()]
+
+    def _check_products(
+        self, entries: dict[str, Entry], kind: type[Step], owner: str
+    ) -> dict[str, InputError]:
+        """Refuse a product of another substance; put its code as the price list has it; give what lacks."""
+        missing: dict[str, InputError] = {}
         for name in (*kind.RECIPE, *kind.RANGE):
             if name not in PRODUCT_FIELDS:
                 continue
@@ -339,9 +387,10 @@ class Mill:
             if not entry.value and hasattr(kind, name):  # the field has a default: it may stay empty
                 continue
             if not entry.value:
-                raise InputError(
+                missing[name] = InputError(
                     entry.where or owner, f"{label(name)} is empty; accepted is one of: {listed(fit)}"
                 )
+                continue
             product = self.material(str(entry.value), entry.where or owner, fit)
             entries[name] = entry._replace(value=product.code)
             if _may_be_used(name, product):
@@ -355,6 +404,7 @@ class Mill:
                 entry.where or owner,
                 f"{label(name)} is {product.code!r}, which {what}; accepted is {accepted_product(name)}",
             )
+        return missing
 
 
 def _may_be_used(name: str, product: Material) -> bool:

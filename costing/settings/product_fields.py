@@ -42,6 +42,7 @@ PRODUCT_FIELDS: dict[str, tuple[str, ...]] = {
 
 # Rows whose product must have this role, and rows whose product must not be a dye.
 DYE = "dye"
+INDIGO = "indigo"
 DYE_FIELDS = ("dye_product", "batch_dye_product")
 
 # Roles of substances that a bath makes, uses up or is made of; an auxiliary leaves as it came.

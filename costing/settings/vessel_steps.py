@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
-from costing.quantities import InputError
+from costing.quantities import InputError, check
 from costing.settings.box_steps import PLACES
 from costing.settings.building import check_fields
 
@@ -33,13 +33,11 @@ class VesselBath:
         "caustic_neutralised",
         "oxygen_demand",
     )
-    RANGE: ClassVar[tuple[str, ...]] = ("liquor_retained", "power")
+    RANGE: ClassVar[tuple[str, ...]] = ("liquor_retained", "heat_recovered", "power")
 
     name: str
     liquor_ratio: float
     bath_time: float
-    dye_exhaustion: float
-    dye_fixation: float
     box_temperature: float
     loose_removed: float
     peroxide_broken_down: float
@@ -50,8 +48,11 @@ class VesselBath:
     oxygen_demand: float
     liquor_retained: float
     power: float
+    heat_recovered: float = 0.0
     batch_dye_product: str = ""
     dye_offered: float | None = None
+    dye_exhaustion: float | None = None
+    dye_fixation: float | None = None
     first_product: str = ""
     second_product: str = ""
     third_product: str = ""
@@ -75,6 +76,9 @@ class VesselBath:
                 self.name,
                 "batch dye product and dye offered: one is empty; accepted is both filled or both empty",
             )
+        if self.batch_dye_product:
+            for name in ("dye_exhaustion", "dye_fixation"):
+                check(name, getattr(self, name), self.name)
         if self.liquor_ratio <= self.liquor_retained:
             raise InputError(
                 self.name,

@@ -92,14 +92,14 @@ def test_a_quote_is_the_same(blocks: dict[str, Block], demo: Mill) -> None:
 
 REFUSED: list[tuple[str, str, str, str, Any, str]] = [
     # sheet, kind, code, column of a table or "" for the code's own cell, value, words
-    ("Materials", "material", "LYE-50", "E", "#REF!", "strength is the error value #REF!; accepted is 1 to"),
-    ("Materials", "material", "LYE-50", "E", "Err:502", "strength is the error value Err:502"),
-    ("Materials", "material", "LYE-50", "E", -2146826281, "strength is the error value #DIV/0!"),
-    ("Materials", "material", "LYE-50", "E", float("nan"), "strength is nan %; accepted is 1 to 100 %"),
-    ("Materials", "material", "LYE-50", "E", "50,0", "strength is the text '50,0', not a number"),
-    ("Materials", "material", "LYE-50", "E", True, "strength is TRUE, not a number"),
-    ("Materials", "material", "LYE-50", "E", "", "strength is empty; accepted is 1 to 100 %"),
-    ("Materials", "material", "LYE-50", "E", object, "strength is \"<class 'object'>\", not a number"),
+    ("Materials", "material", "LYE-50", "F", "#REF!", "strength is the error value #REF!; accepted is 1 to"),
+    ("Materials", "material", "LYE-50", "F", "Err:502", "strength is the error value Err:502"),
+    ("Materials", "material", "LYE-50", "F", -2146826281, "strength is the error value #DIV/0!"),
+    ("Materials", "material", "LYE-50", "F", float("nan"), "strength is nan %; accepted is 1 to 100 %"),
+    ("Materials", "material", "LYE-50", "F", "50,0", "strength is the text '50,0', not a number"),
+    ("Materials", "material", "LYE-50", "F", True, "strength is TRUE, not a number"),
+    ("Materials", "material", "LYE-50", "F", "", "strength is empty; accepted is 1 to 100 %"),
+    ("Materials", "material", "LYE-50", "F", object, "strength is \"<class 'object'>\", not a number"),
     ("Materials", "material", "LYE-50", "B", float("inf"), "description is the error value inf"),
     (
         "Materials",
@@ -114,7 +114,7 @@ REFUSED: list[tuple[str, str, str, str, Any, str]] = [
         "Materials",
         "material",
         "LYE-50",
-        "U",
+        "X",
         45663.5,
         "price date is 45663.5, not a date; accepted is a real",
     ),
@@ -122,12 +122,12 @@ REFUSED: list[tuple[str, str, str, str, Any, str]] = [
         "Materials",
         "material",
         "LYE-50",
-        "U",
+        "X",
         6012025.0,
         "not a date; accepted is a real date from 1990 to 2100",
     ),
-    ("Materials", "material", "LYE-50", "U", "06.01.2025", "price date is '06.01.2025', not a date"),
-    ("Materials", "material", "LYE-50", "U", True, "price date is True, not a date"),
+    ("Materials", "material", "LYE-50", "X", "06.01.2025", "price date is '06.01.2025', not a date"),
+    ("Materials", "material", "LYE-50", "X", True, "price date is True, not a date"),
     ("Enquiries", "enquiry", "Q-01", "F", -1.0, "order length is -1 m; accepted is 1 to"),
     ("Enquiries", "enquiry", "Q-01", "C", 7.0, "style '7' is not in the book; there are: D-1200"),
 ]
@@ -156,8 +156,8 @@ def test_a_refusal_names_the_cell(
 @pytest.mark.parametrize("unit", [2.0, "#REF!", "stone"])
 def test_a_refused_unit_names_the_cell_of_its_number(blocks: dict[str, Block], demo: Mill, unit: Any) -> None:
     row = place_of(demo, "material", "LYE-50")[1:]
-    changed = {**blocks, "Materials": with_cell(blocks["Materials"], f"F{row}", unit)}
-    with pytest.raises(InputError, match=f"Materials!E{row}: strength has the unknown unit"):
+    changed = {**blocks, "Materials": with_cell(blocks["Materials"], f"G{row}", unit)}
+    with pytest.raises(InputError, match=f"Materials!F{row}: strength has the unknown unit"):
         mill_from_sheets(sheets(changed))
 
 

@@ -127,6 +127,14 @@ def test_ledger_tells_a_material_from_what_is_left_of_it_in_the_drain() -> None:
     assert {"bath overflow", "bath dumped"} <= {row["Cause"] for row in drained["drain"][:-1]}
 
 
+def test_a_stream_alone_is_all_that_drains_there() -> None:
+    alone = run("ledger", "-e", "Q-01", "--stream", "rinse after dyeing", "--json")
+    named = run("ledger", "-e", "Q-01", "--of", "drain", "--stream", "rinse after dyeing", "--json")
+    assert alone.exit_code == 0, alone.output
+    assert alone.output == named.output
+    assert "leave --of out" in refused("ledger", "-e", "Q-01", "--of", "cost", "--stream", "cleaning")
+
+
 def test_ledger_filters_the_drain_by_stream() -> None:
     asked = ("ledger", "-e", "Q-01", "--of", "sulfite", "--stream", "Rinse AFTER dyeing", "--json")
     rows = json.loads(run(*asked).output)["drain"]

@@ -45,6 +45,26 @@ def test_undated_and_old_prices_are_named() -> None:
     assert (kind, text) == ("unusual", "1 price(s) older than a year; the oldest is that of LYE, 2025-05-01")
 
 
+def test_a_price_far_from_those_of_the_same_substance_warns() -> None:
+    """Twice is a price, twenty times a slip, a thousand times a price per tonne."""
+    mill = example_mill()
+    hydro = mill.materials["HYDRO"]
+    assert hydro.price is not None
+    assert mill.costs is not None
+    for times, words in (
+        (2.0, []),
+        (20.0, ["the price and its unit"]),
+        (1000.0, ["per tonne stands as one"]),
+    ):
+        mill.materials["HYDRO-2"] = dataclasses.replace(hydro, code="HYDRO-2", price=hydro.price / times)
+        offer = quote(open_ledger(mill, mill.enquiries["E"]), mill.materials, mill.costs)
+        texts = [item.text for item in price_remarks(offer, mill, TODAY) if "of its kind" in item.text]
+        assert len(texts) == len(words)
+        for text, word in zip(texts, words):
+            assert word in text
+            assert f"of HYDRO costs {times:g} times that of HYDRO-2" in text
+
+
 def test_what_is_not_used_is_not_asked_about() -> None:
     assert said("PASTE", price=0.0) == []
 

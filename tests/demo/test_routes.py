@@ -13,6 +13,7 @@ from collections import Counter
 import pytest
 
 from costing.process.postings import STORE
+from costing.quantities import InputError
 from costing.reference_data import published_ranges
 from costing.reference_data.source_list import sources
 from costing.report import work_out
@@ -38,13 +39,28 @@ from tests.demo.route_figures import (
 )
 
 EVAPORATOR = "rinse with evaporator"
-ROUTES = ("B-01", "T-01", "K-01", "C-01", "S-01", "S-02", "N-01", "W-01", "V-01", "P-01", "G-01", "R-01")
+ROUTES = (
+    "B-01",
+    "T-01",
+    "K-01",
+    "C-01",
+    "S-01",
+    "S-02",
+    "N-01",
+    "W-01",
+    "V-01",
+    "P-01",
+    "G-01",
+    "R-01",
+    "M-01",
+)
 
 
 def rinsed(code: str) -> float:
     """Caustic that the rinse in front of the evaporator takes off the yarn."""
-    before, behind = (arriving(code, step, CAUSTIC) for step in (EVAPORATOR, "indigo dyeing"))
-    return before - behind
+    steps = [step.name for step in result(code).ledger.steps]
+    behind = steps[steps.index(EVAPORATOR) + 1]
+    return arriving(code, EVAPORATOR, CAUSTIC) - arriving(code, behind, CAUSTIC)
 
 
 CHECKS = [
@@ -307,6 +323,44 @@ CHECKS = [
     ),
     # what comes, the fresh water, less what leaves on the yarn: 0.9 + 2.5 - 0.62 L/kg drain
     Check("R-01", "caustic of the weak lye", lambda: 100.0 * rinsed("R-01") / (0.9 + 2.5 - 0.62), "weak_lye"),
+    # 26 degrees Baume: 145 / 119 x 0.99902 = 1.21729 kg/L, 20.082 % by the density table, and 1 L/kg of it
+    Check(
+        "M-01",
+        "caustic of the box (100 %)",
+        lambda: 0.5 * bought("M-01", "LYE-50", "mercerising"),
+        (0.20082 * 1.21729 * 0.9999, 0.20082 * 1.21729 * 1.0001),
+    ),
+    Check(
+        "M-01",
+        "caustic of the lye by mass",
+        lambda: 100.0 * 0.5 * bought("M-01", "LYE-50", "mercerising") / 1.21729,
+        "mercerising_strength",
+    ),
+    Check(
+        "M-01",
+        "caustic returned, of what is rinsed off",
+        lambda: -0.5 * bought("M-01", "LYE-50", EVAPORATOR) / rinsed("M-01"),
+        derived(0.8),
+    ),
+    # 1.0 + 5.0 - 0.62 L/kg drain
+    Check("M-01", "caustic of the weak lye", lambda: 100.0 * rinsed("M-01") / (1.0 + 5.0 - 0.62), "weak_lye"),
+    # In proportion to the 20 % of the goods that lye of 15 to 20 % leaves (mercerizing-page)
+    Check(
+        "M-01",
+        "alkali that the rinses take on, recovery left out",
+        lambda: 100.0 * arriving("M-01", EVAPORATOR, CAUSTIC),
+        (20.0 * 20.08 / 20.0, 20.0 * 20.08 / 15.0),
+    ),
+    # 3.2 g/kg leave the first rinse; 5 L/kg to 0.62 in three boxes: g = 1 - 0.65 (1 - 0.124) = 0.4306, and
+    # g^3 x 7.0645 / (8.0645 - g^3) = 7.064 %
+    Check(
+        "M-01",
+        "caustic left behind the second rinse",
+        lambda: (
+            arriving("M-01", "indigo dyeing", CAUSTIC) / arriving("M-01", "rinse after mercerising", CAUSTIC)
+        ),
+        (0.07064 * 0.999, 0.07064 * 1.001),
+    ),
 ]
 
 
@@ -363,11 +417,24 @@ def test_ready_to_dye_as_a_garment() -> None:
     assert quoted.quote.cost_per_kg < result("W-01").quote.cost_per_kg
 
 
-def test_a_range_without_the_steps_of_a_route_is_told() -> None:
+def test_a_range_without_the_steps_of_a_route_is_refused() -> None:
     """A sheet recipe on a rope range: its size box would be quoted from typical values alone."""
     book = mill()
     asked = dataclasses.replace(book.enquiries["Q-02"], recipe="SHEET-MID")
-    said = [remark.text for remark in work_out(book, asked).remarks if remark.kind == "warning"]
-    assert sum("range ROPE-A has no cell filled for this step" in text for text in said) == 2
+    with pytest.raises(InputError, match=r"ROPE-A has no cell filled for the steps 'size box'.*: SHEET-C$"):
+        work_out(book, asked)
+
+
+def test_steps_that_no_range_fills_are_told() -> None:
+    book = mill()
+    bare = {
+        (code, step): {name: entry._replace(value=None) for name, entry in entries.items()}
+        if step == "size box"
+        else entries
+        for (code, step), entries in book.range_steps.items()
+    }
+    book = dataclasses.replace(book, range_steps=bare, _built={})
+    said = [remark.text for remark in work_out(book, book.enquiries["S-01"]).remarks]
+    assert sum("range SHEET-C has no cell filled for this step" in text for text in said) == 1
     own = [remark.text for remark in result("S-01").remarks]
     assert not any("has no cell filled" in text for text in own)

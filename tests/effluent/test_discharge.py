@@ -8,7 +8,10 @@ from costing.effluent.discharge import streams
 from costing.effluent.factors import Factors, alkalinity_of
 from costing.ledger.whole import open_ledger
 from costing.process.postings import DRAIN
+from costing.process.size_box import size_liquor
+from costing.settings.sizing_step import Sizing
 from tests.example_mill import example_mill
+from tests.report.demo import demo_result
 
 MILL = example_mill()
 LEDGER = open_ledger(MILL, MILL.enquiries["E"])
@@ -86,3 +89,23 @@ def test_sum_is_all_drain_lines() -> None:
         if line.destination.startswith(DRAIN)
     )
     assert ALL.loads["sodium"] == pytest.approx(sodium, rel=1e-12)
+
+
+def test_a_litre_of_size_liquor_reads_what_stands_in_it() -> None:
+    """The dump is the liquor of the box: water per litre is what its density leaves beside the size."""
+    result = demo_result("S-01")
+    (step,) = [step for step in result.ledger.steps if isinstance(step, Sizing)]
+    (yarn,) = [yarn for item, yarn in result.ledger.run.entering if item is step]
+    strength = size_liquor(step, yarn).box_strength
+    dump = next(stream for stream in result.streams if stream.name == f"{step.name} dump")
+    dry = sum(line.amount for line in dump.lines if line.substance != "water")
+    assert dry / dump.volume == pytest.approx(strength, rel=0.02)  # inert matter of the products is in it too
+    assert dump.flow / dump.volume == pytest.approx(step.size_density - strength, rel=0.02)
+    assert dump.volume > 1.03 * dump.flow
+    assert dump.concentration("COD, organic") == pytest.approx(dump.loads["COD, organic"] / dump.volume)
+    whole = result.streams[-1]
+    assert whole.volume - whole.flow == pytest.approx(
+        sum(
+            stream.volume - stream.flow for stream in result.streams[:-1] if stream.name.startswith(step.name)
+        )
+    )

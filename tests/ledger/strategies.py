@@ -114,30 +114,62 @@ SCOUR_RECIPE = st.fixed_dictionaries(
     }
 )
 
+# More than the drain holds is refused, and few boxes drain much; more is drawn in
+# tests/process/test_heat_recovered.py.
+HEAT_BACK = st.one_of(st.just(0.0), st.just(0.0), number(0.0, 20.0))
+
 BOX_MACHINE = st.fixed_dictionaries(
     {
         "pick_up": number(0.4, 1.4),
         "exchange": number(20.0, 100.0),
         "tank_volume": number(50.0, 5000.0),
-        "heat_recovered": number(0.0, 95.0),
+        "heat_recovered": HEAT_BACK,
     }
 )
 
-DYE_BOX_RECIPE = st.fixed_dictionaries(
+REDUCTION = st.one_of(
+    st.just({"reductant_product": None}),
+    st.fixed_dictionaries(
+        {
+            "reductant_product": st.sampled_from(["SULFIDE", "HYDROSULFIDE", "HYDRO", "GLUCOSE"]),
+            "reductant_ratio": number(0.0, 1.0),
+            "bath_reductant": number(0.0, 15.0),
+        }
+    ),
+)
+
+CAUSTIC = st.one_of(
+    st.just({"caustic_product": None}),
+    st.builds(lambda dose: {"bath_caustic": dose}, number(0.0, 60.0)),
+)
+
+PAD_LIQUOR = st.fixed_dictionaries(
     {
-        "reductant_product": st.sampled_from(["SULFIDE", "HYDROSULFIDE", "HYDRO", "GLUCOSE"]),
         "dye_on_yarn": number(0.1, 3.0),
         "dye_fixation": number(40.0, 100.0),
         "extra_uptake": number(0.0, 150.0),
-        "reductant_ratio": number(0.0, 1.0),
-        "bath_reductant": number(0.0, 15.0),
-        "bath_caustic": number(0.0, 30.0),
+        "wetting_agent_product": st.sampled_from([None, "WET"]),
         "box_overflow": number(0.0, 1.0),
         "feed_ratio": number(2.0, 40.0),
         "first_product": st.just("SOFT"),
         "first_dose": number(0.0, 10.0),
+        "second_product": st.sampled_from(["ASH", "SALT", "UREA", "PEROXIDE"]),
+        "second_dose": number(0.0, 30.0),
     }
 )
+
+SULFUR_DYES, OTHER_DYES = ("BLACK", "BLACK-REDUCED"), ("REACTIVE", "DIRECT")
+
+
+@st.composite
+def dye_boxes(draw: st.DrawFn) -> dict[str, Any]:
+    """A dye box of any class, with a reductant only where its class may have one."""
+    reduction = draw(REDUCTION)
+    dosed = any(reduction.get(name) for name in ("bath_reductant", "reductant_ratio"))
+    dyes = (*SULFUR_DYES, "VAT") if dosed else (*SULFUR_DYES, *OTHER_DYES)
+    dye = draw(st.sampled_from(dyes))
+    return {**draw(PAD_LIQUOR), **reduction, **draw(CAUSTIC), "dye_product": dye}
+
 
 DYE_BOX_MACHINE = st.builds(
     lambda box, more: {**box, **more},
@@ -164,6 +196,7 @@ TREATMENT_RECIPE = st.fixed_dictionaries(
         "feed_ratio": number(2.0, 40.0),
         "auxiliary_uptake": number(0.0, 200.0),
         "peroxide_broken_down": number(0.0, 100.0),
+        "reductant_left": number(0.0, 100.0),
     }
 )
 
@@ -171,7 +204,7 @@ BATH_RECIPE = st.fixed_dictionaries(
     {
         "liquor_ratio": number(3.0, 20.0),
         "bath_time": number(5.0, 240.0),
-        "batch_dye_product": st.just("BLACK"),
+        "batch_dye_product": st.sampled_from(["BLACK", "BLACK-REDUCED"]),
         "dye_offered": number(0.0, 10.0),
         "dye_exhaustion": number(0.0, 100.0),
         "dye_fixation": number(0.0, 100.0),
@@ -213,7 +246,7 @@ RINSE_MACHINE = st.fixed_dictionaries(
         "rinse_feed": st.sampled_from(["counter-current", "separate feeds"]),
         "exchange": number(10.0, 100.0),
         "pick_up": number(0.4, 1.4),
-        "heat_recovered": number(0.0, 95.0),
+        "heat_recovered": HEAT_BACK,
     }
 )
 
@@ -307,7 +340,7 @@ def mills(draw: st.DrawFn) -> dict[str, Any]:
                 if recipe[step][product]:
                     machine[step][share] = draw(number(0.0, 100.0))
         elif kind == "dye box":
-            recipe[step], machine[step] = draw(DYE_BOX_RECIPE), draw(DYE_BOX_MACHINE)
+            recipe[step], machine[step] = draw(dye_boxes()), draw(DYE_BOX_MACHINE)
         elif kind == "treatment":
             recipe[step], machine[step] = draw(TREATMENT_RECIPE), draw(BOX_MACHINE)
         elif kind == "bath":

@@ -155,7 +155,10 @@ def feed_steam(ledger: Ledger, step: str) -> float:
 
 @pytest.mark.parametrize(
     ("step", "recipe"),
-    [("rinse after dyeing", {"rinse_temperature": 60.0}), ("scour", {"scour_temperature": 90.0})],
+    [
+        ("rinse after dyeing", {"rinse_temperature": 60.0}),
+        ("scour", {"scour_temperature": 90.0, "scour_overflow": 1.0}),
+    ],
 )
 def test_heat_given_back_is_taken_off_the_feed_alone(step: str, recipe: dict[str, float]) -> None:
     """40 % of the heat of the feed comes from the drain: six tenths of its steam are left."""

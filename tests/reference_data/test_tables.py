@@ -33,10 +33,13 @@ OXYGEN = molmass.Formula("O").mass
 
 # What mills, books or sellers disagree on.
 CONTESTED = {
-    "bath": {
-        *("dye_exhaustion", "dye_fixation", "loose_removed", "reductant_left", "weight_loss"),
-        "peroxide_broken_down",
+    "bath": {"loose_removed", "peroxide_broken_down", "reductant_left", "weight_loss"},
+    **{
+        f"{name} bath": {"dye_exhaustion", "dye_fixation"} for name in ("sulfur", "vat", "reactive", "direct")
     },
+    **{f"{name} dye box": {"dye_fixation", "extra_uptake"} for name in ("reactive", "direct")},
+    "sulfur dye box": {"bath_reductant", "dye_fixation", "extra_uptake"},
+    "vat dye box": {"bath_caustic", "bath_reductant", "dye_fixation", "extra_uptake"},
     "cloth": set(),
     "drying": {"dryer_efficiency"},
     "extraction": set(),
@@ -58,11 +61,21 @@ CONTESTED = {
     "size": {"exchange", "pick_up"},
     "steaming": set(),
     "dye box": {
-        *("bath_caustic", "bath_kept", "bath_reductant", "box_overflow", "dye_fixation", "exchange"),
-        *("extra_uptake", "pick_up", "reductant_left", "reductant_ratio"),
+        *(
+            "bath_caustic",
+            "bath_kept",
+            "bath_reductant",
+            "box_overflow",
+            "exchange",
+            "pick_up",
+            "reductant_left",
+        ),
+        "reductant_ratio",
+    },
+    "treatment": {
+        *("box_overflow", "exchange", "peroxide_broken_down", "pick_up", "reductant_left", "weight_loss"),
     },
     "train": {"sludge_yield", "water_recovery"},
-    "treatment": {"box_overflow", "exchange", "peroxide_broken_down", "pick_up", "weight_loss"},
     "yarn": set(),
 }
 

@@ -82,6 +82,35 @@ def test_dyes_and_loads_are_those_of_their_own_tables() -> None:
             assert load[at] == pytest.approx(1000.0 * item.streams[-1].loads[name])
 
 
+def test_an_officer_sees_sulfide_dye_salt_and_what_a_litre_reads() -> None:
+    results = [demo_result("Q-02"), demo_result("K-01")]
+    table = compare(demo_mill(), results)
+    for name, load in (
+        ("Sulfide to the drain, as S", "sulfide, as S"),
+        ("Unfixed dye to the drain", "unfixed dye"),
+    ):
+        for item, at in zip(results, (0, 1)):
+            wanted = 1000.0 * item.streams[-1].loads[load]
+            assert row(table, name, "g/kg")[at] == pytest.approx(wanted, abs=1e-12)
+    salts = {
+        "sodium_sulfate",
+        "sodium_sulfite",
+        "sodium_thiosulfate",
+        "sodium_hydrosulfite",
+        "sodium_carbonate",
+    }
+    salts |= {"sodium_bicarbonate", "sodium_bisulfite", "sodium_sulfide", "sodium_hydrosulfide"}
+    for item, at in zip(results, (0, 1)):
+        drain = item.streams[-1]
+        by_hand = sum(line.amount for line in drain.lines if line.substance in salts)
+        assert row(table, "Salt to the drain", "g/kg")[at] == pytest.approx(1000.0 * by_hand)
+        for_both = [values[3 + at] for values in table.rows if values[1] == "COD, both, over all streams"]
+        reads = 1e6 * drain.concentration("COD, both")
+        assert for_both == pytest.approx([reads, reads])
+        water = [values[3 + at] for values in table.rows if values[1] == "Water for the order"]
+        assert water[0] == pytest.approx(item.ledger.used("water") * item.ledger.plan.saleable_mass / 1000.0)
+
+
 def test_the_sulfur_dye_counts_as_dye_and_its_sulfide_as_reductant() -> None:
     (bottom,) = [demo_result("B-01")]
     groups = {(line.material, line.group) for line in bottom.quote.lines if line.step == "sulfur dyeing"}

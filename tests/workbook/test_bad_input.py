@@ -223,12 +223,22 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
     (
         "88 without its unit",
         in_row("Materials", "HYDRO-88", "Strength unit", None),
-        ["Materials!E", "unit of strength is missing", "% beside 88"],
+        ["Materials!F", "unit of strength is missing", "% beside 88"],
     ),
     (
         "0.88 %",
         in_row("Materials", "HYDRO-88", "Strength", 0.88),
-        ["Materials!E", "0.88 %", "1 to 100 %", "type 88"],
+        ["Materials!F", "0.88 %", "1 to 100 %", "type 88"],
+    ),
+    (
+        "degrees beyond the table of lye",
+        in_column("Recipes", "DARK-MERCERISED", "first dose", "55 °Bé", "mercerising"),
+        ["Recipes!", "first dose is 55 °Bé", "0 to 49.8"],
+    ),
+    (
+        "degrees for indigo",
+        unit_of("Recipes", "bath indigo", "°Bé", DYEING),
+        ["Recipes!I", "unit '°Bé'", "strength of caustic lye alone", "g/L"],
     ),
     ("percent format beside g/L", percent_format_beside_grams, ["Recipes!I", "shown as 2 %", "g/L"]),
     # numbers
@@ -237,7 +247,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
         in_column(*DARK, "bath indigo", "2,4", DYEING),
         ["Recipes!I", "the text '2,4'", "0.05 to 30 g/L"],
     ),
-    ("number as text", materials_row_with_text_price, ["Materials!Q", "the text '1.42'"]),
+    ("number as text", materials_row_with_text_price, ["Materials!T", "the text '1.42'"]),
     ("words", in_column(*DARK, "dips", "seven", DYEING), ["Recipes!I", "'seven'", "1 to 24"]),
     (
         "error value",
@@ -256,7 +266,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
         ["Recipes!I", "formula", "save it once"],
     ),
     ("formula in a code", in_row("Enquiries", "Q-01", "Style", "=C8"), ["Enquiries!C", "formula"]),
-    ("negative", in_row("Materials", "HYDRO-88", "Price", -1.4), ["Materials!Q", "-1.4", "0 to"]),
+    ("negative", in_row("Materials", "HYDRO-88", "Price", -1.4), ["Materials!T", "-1.4", "0 to"]),
     ("zero ends", in_column("Styles", "D-1200", "ends density", 0), ["Styles!I", "0 1/cm", "1 to 200 1/cm"]),
     ("count of zero", in_column("Styles", "D-1200", "warp count", 0), ["Styles!I", "0 Ne", "590.5"]),
     (
@@ -310,51 +320,71 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
     (
         "text for a date",
         in_row("Materials", "LYE-50", "Price date", "6.1.2025"),
-        ["Materials!U", "'6.1.2025'", "real date"],
+        ["Materials!X", "'6.1.2025'", "real date"],
     ),
-    ("number for a date", number_for_a_date, ["Materials!U", "45663", "real date"]),
+    ("number for a date", number_for_a_date, ["Materials!X", "45663", "real date"]),
     # materials
     (
         "unknown caution",
         in_row("Materials", "LYE-50", "Caution", "burns"),
-        ["Materials!V", "'burns'", "caustic"],
+        ["Materials!Y", "'burns'", "caustic"],
     ),
     (
         "unknown substance",
         in_row("Materials", "LYE-50", "Substance", "lye"),
-        ["Materials!D", "'lye'", "caustic soda"],
+        ["Materials!E", "'lye'", "caustic soda"],
+    ),
+    (
+        "dye without its class",
+        in_row("Materials", "REACTIVE-BLUE", "Dye class", None),
+        ["Materials!D", "dye class of 'REACTIVE-BLUE' is empty", "indigo, sulfur, vat, reactive"],
+    ),
+    (
+        "class of what is no dye",
+        in_row("Materials", "LYE-50", "Dye class", "vat"),
+        ["Materials!D", "'vat' beside the role 'alkali'", "an empty cell"],
+    ),
+    (
+        "indigo of another class",
+        in_row("Materials", "INDIGO-94", "Dye class", "vat"),
+        ["Materials!D", "dye class of 'INDIGO-94' is 'vat'", "accepted is indigo"],
+    ),
+    (
+        "sulfide beside a formula",
+        in_row("Materials", "LYE-50", "Sulfide, as S", 1.0),
+        ["Materials!M", "sulfide, as S, is filled", "accepted is an empty cell"],
     ),
     (
         "unknown remainder",
         in_row("Materials", "LYE-50", "Remainder", "air"),
-        ["Materials!G", "'air'", "water, inert"],
+        ["Materials!H", "'air'", "water, inert"],
     ),
-    ("unknown currency", in_row("Materials", "LYE-50", "Currency", "XYZ"), ["Materials!R", "'XYZ'", "EUR"]),
+    ("unknown currency", in_row("Materials", "LYE-50", "Currency", "XYZ"), ["Materials!U", "'XYZ'", "EUR"]),
     (
         "no content given",
         in_row("Materials", "SEQ-40", "Own sodium", None),
-        ["Materials!M", "own sodium", "'SEQ-40'"],
+        ["Materials!P", "own sodium", "'SEQ-40'"],
     ),
     (
         "content beside a formula",
         in_row("Materials", "LYE-50", "Own sodium", 0.5),
-        ["Materials!M", "own sodium", "caustic soda"],
+        ["Materials!P", "own sodium", "caustic soda"],
     ),
     (
         "litre without density",
         in_row("Materials", "LYE-50", "Density", None),
-        ["Materials!H", "density is empty", "per L"],
+        ["Materials!I", "density is empty", "per L"],
     ),
     (
         "price per nothing",
         in_row("Materials", "LYE-50", "Per", None),
-        ["Materials!S", "no unit", "kg, t, lb or L"],
+        ["Materials!V", "no unit", "kg, t, lb or L"],
     ),
-    ("price per metre", in_row("Materials", "LYE-50", "Per", "m"), ["Materials!S", "'m'", "kg, t"]),
+    ("price per metre", in_row("Materials", "LYE-50", "Per", "m"), ["Materials!V", "'m'", "kg, t"]),
     (
         "freight without price",
         in_row("Materials", "LYE-50", "Price", None),
-        ["Materials!Q", "price is empty"],
+        ["Materials!T", "price is empty"],
     ),
     # costs
     (

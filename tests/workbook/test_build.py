@@ -195,6 +195,16 @@ def test_a_rule_holds_in_the_unit_that_stands_beside_it(book: Workbook) -> None:
     assert rule.error == "bath indigo: Accepted is 0.05 to 30 g/L."
 
 
+def test_a_strength_of_lye_may_be_typed_with_its_scale(book: Workbook) -> None:
+    sheet = book["Recipes"]
+    row = next(r for r in range(1, sheet.max_row + 1) if sheet.cell(r, 2).value == "caustic dosing")
+    (rule,) = [r for r in sheet.data_validations.dataValidation if f"I{row}" in r.sqref]
+    assert rule.type == "custom"
+    assert rule.formula1.startswith(f"OR(ISTEXT(I{row}),AND(I{row}>=IF(")
+    (units,) = [r for r in sheet.data_validations.dataValidation if f"C{row}" in r.sqref]
+    assert units.formula1.startswith('"g/L,°Bé,°Tw,% w/w,')
+
+
 def test_every_list_that_a_rule_uses_is_defined_and_filled(book: Workbook) -> None:
     used = {
         rule.formula1
@@ -227,10 +237,10 @@ def test_lists_of_units_are_short_enough(book: Workbook) -> None:
 
 def test_what_is_contested_is_marked(book: Workbook) -> None:
     marked = {
-        (row.part, row.name): row.typical.contested
+        (row.part, row.name): any(item.contested for item in row.defaults)
         for name in ("recipes", "ranges")
         for row in column_sheet(name).rows
-        if row.typical
+        if row.defaults
     }
     assert any(marked.values())
     for title in ("Recipes", "Ranges"):
@@ -246,7 +256,7 @@ def test_every_caution_and_source_is_on_its_sheet(book: Workbook) -> None:
         assert item.caution in safety
         assert item.defer in safety
     keys = {book["Sources"].cell(row, 1).value for row in range(1, book["Sources"].max_row + 1)}
-    used = {row.typical.source for name in ROWS for row in column_sheet(name).rows if row.typical}
+    used = {item.source for name in ROWS for row in column_sheet(name).rows for item in row.defaults}
     assert used <= keys
 
 

@@ -29,7 +29,6 @@ from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import DARK, line, page, widths
 from costing.quantities import QUANTITIES
 from costing.quantities.units import convert
-from costing.reference_data import Default
 
 HEADS = (QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE)
 FRAME = {"A": 19, "B": 25, "C": 9, "D": 43, "E": 8, "F": 8, "G": 8, "H": 24}
@@ -119,28 +118,30 @@ def _draw_row(sheet: Worksheet, number: int, row: Row, new_part: bool) -> None:
     put(sheet, number, 2, row_text(row.name), "row label")
     put(sheet, number, UNIT_COLUMN, row.unit or None, "given choice" if row.unit else "unit")
     put(sheet, number, 4, row.meaning, "remark")
-    shown = _shown(row.typical, row.unit)
+    shown = _shown(row)
     for column, value in zip((LOW_COLUMN, TYPICAL_COLUMN, HIGH_COLUMN), shown, strict=True):
         put(sheet, number, column, value, "table number")
-    put(sheet, number, FIRST_COLUMN - 1, _source(row.typical), "table text")
+    put(sheet, number, FIRST_COLUMN - 1, _source(row), "table text")
 
 
-def _shown(typical: Default | None, unit: str) -> tuple[float | None, float | None, float | None]:
-    """Low, typical and high in the unit of the row."""
-    if typical is None:
+def _shown(row: Row) -> tuple[float | None, float | None, float | None]:
+    """Low, typical and high in the unit of the row; low and high of all dye classes together."""
+    if not row.defaults:
         return None, None, None
-    house = QUANTITIES[typical.quantity].unit
-    values = [typical.low, typical.value, typical.high]
-    if unit:
-        values = [convert(value, house, unit) for value in values]
-    low, middle, high = (float(f"{value:.{DIGITS}g}") for value in values)
-    return min(low, high), middle, max(low, high)
+    house = QUANTITIES[row.name].unit
+
+    def number(value: float) -> float:
+        return float(f"{convert(value, house, row.unit) if row.unit else value:.{DIGITS}g}")
+
+    ends = [number(end) for item in row.defaults for end in (item.low, item.high)]
+    return min(ends), number(row.typical.value) if row.typical else None, max(ends)
 
 
-def _source(typical: Default | None) -> str | None:
-    if typical is None:
+def _source(row: Row) -> str | None:
+    if not row.defaults:
         return None
-    return f"contested: {typical.source}" if typical.contested else typical.source
+    sources = ", ".join(dict.fromkeys(item.source for item in row.defaults))
+    return f"contested: {sources}" if any(item.contested for item in row.defaults) else sources
 
 
 def _draw_values(
@@ -179,7 +180,7 @@ def _add_rules(sheet: Worksheet, number: int, row: Row, last_column: int, code_r
             input_rules.add_units(sheet, unit_cell.replace("$", ""), row.name, row.unit)
     if row.needed:
         input_rules.mark_needed(sheet, cells, f'AND({first}${code_row}<>"",{first}{number}="")')
-    if row.typical:
+    if row.defaults:
         low, high = (f"${get_column_letter(column)}{number}" for column in (LOW_COLUMN, HIGH_COLUMN))
         same_unit = f'{unit_cell}="{row.unit}",' if row.unit else ""
         outside = f"OR({first}{number}<{low},{first}{number}>{high})"

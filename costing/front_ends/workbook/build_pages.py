@@ -114,8 +114,10 @@ def draw_safety(book: Workbook) -> None:
 
 def sources_used() -> list[str]:
     """Keys of the sources that stand beside a typical value, a caution or a product of this book."""
-    rows = [row for name in ROWS for row in column_sheet(name).rows if row.typical]
-    keys = {row.typical.source for row in rows if row.typical} | {item.source for item in cautions().values()}
+    rows = [row for name in ROWS for row in column_sheet(name).rows if row.defaults]
+    keys = {item.source for row in rows for item in row.defaults} | {
+        item.source for item in cautions().values()
+    }
     return sorted(keys, key=lambda key: (sources()[key].is_publication, key))
 
 

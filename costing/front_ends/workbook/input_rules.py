@@ -8,10 +8,12 @@ from openpyxl.styles.differential import DifferentialStyle
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.book.quantity_cell import accepted_range, accepted_units
+from costing.book.lye_scale import SCALES
+from costing.book.quantity_cell import accepted_range, accepted_scales, accepted_units
 from costing.front_ends.workbook.styles import ALERT, INK, UNREAD, fill, line
 from costing.quantities import QUANTITIES, label
 from costing.quantities.checking import number_text
+from costing.settings.lye_dose import DOSES
 
 LONGEST_LIST = 250
 LONGEST_TITLE = 31
@@ -40,7 +42,8 @@ def add_list(sheet: Worksheet, cells: str, source: str, what: str) -> None:
 
 def add_units(sheet: Worksheet, cells: str, quantity_name: str, first: str = "") -> None:
     """Offer the units that can measure a quantity; another one is questioned, not refused."""
-    units = dict.fromkeys(unit for unit in (first, *accepted_units(quantity_name)) if unit)
+    scales = on_lye_scales(quantity_name)
+    units = dict.fromkeys(unit for unit in (first, *scales, *accepted_units(quantity_name)) if unit)
     offered = ""
     for unit in units:
         longer = f"{offered},{unit}" if offered else unit
@@ -54,6 +57,11 @@ def add_units(sheet: Worksheet, cells: str, quantity_name: str, first: str = "")
         "The list does not hold this unit. The program may still know it.",
     )
     _add(sheet, rule, cells)
+
+
+def on_lye_scales(quantity_name: str) -> tuple[str, ...]:
+    """The scales of lye that a cell takes, a dose for a product that is caustic."""
+    return SCALES if quantity_name in DOSES else accepted_scales(quantity_name)
 
 
 def add_number(
@@ -92,11 +100,18 @@ def add_number(
         allow_blank=True,
         errorStyle="stop",
     )
+    scales = on_lye_scales(quantity_name)
+    if scales:
+        first = cells.split(":")[0]
+        formula = f"OR(ISTEXT({first}),AND({first}>={bounds[0]},{first}<={bounds[1]}))"
+        rule = DataValidation(type="custom", formula1=formula, allow_blank=True, errorStyle="stop")
     name = what or label(quantity_name)
     kind = "a whole number from " if item.whole else ""
     text = f"Accepted is {kind}{number_text(low)} to {number_text(high)} {unit}".rstrip() + "."
     if unit == "%":
         text += " Type 88 for 88 %, without the sign."
+    if scales:
+        text += f" Of caustic also a text such as 26 {scales[0]}; {' or '.join(scales[1:])} in place of it."
     _say(rule, name, text)
     _add(sheet, rule, cells)
 

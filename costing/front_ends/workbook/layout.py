@@ -13,10 +13,11 @@ from typing import Any
 from costing.book import layout
 from costing.book.layout import GENERAL, RANGE_ROWS, Column
 from costing.front_ends.workbook.template_files import sheet_file
-from costing.quantities import CHOICES, QUANTITIES
+from costing.quantities import CHOICES, QUANTITIES, shown
 from costing.reference_data import Default, defaults
 from costing.settings.building import default_key
 from costing.settings.discharge_point import DischargePoint
+from costing.settings.dye_class import default_groups
 from costing.settings.mill import Range
 from costing.settings.product_fields import PRODUCT_FIELDS
 from costing.settings.steps import STEP_KINDS
@@ -35,6 +36,7 @@ class Row:
     unit: str
     meaning: str
     typical: Default | None
+    by_class: tuple[Default, ...]
     needed: bool
     list_name: str
 
@@ -42,6 +44,11 @@ class Row:
     def is_number(self) -> bool:
         """True for a quantity, False for a word or a code."""
         return self.name in QUANTITIES
+
+    @property
+    def defaults(self) -> tuple[Default, ...]:
+        """Every typical value that an empty cell may take: that of the step, those of dye classes."""
+        return (*filter(None, (self.typical,)), *self.by_class)
 
 
 @dataclass(frozen=True)
@@ -129,11 +136,33 @@ def list_of(name: str) -> str:
     return "route_codes" if name == "route" else ""
 
 
+def by_dye_class(groups: tuple[str, ...], name: str) -> dict[str, Default]:
+    """Dye class -> the row of the table of defaults that its dyes have for a setting.
+
+    Examples
+    --------
+    >>> list(by_dye_class(("dye box",), "dye_fixation"))
+    ['sulfur', 'vat', 'reactive', 'direct']
+    """
+    found = {}
+    for dye_class in word_lists()["dye_classes"]:
+        for kind in groups:
+            row = typical_of(default_groups(kind, dye_class)[:1], name)
+            if row is not None:
+                found[dye_class] = row
+    return found
+
+
 def _row(part: str, name: str, groups: tuple[str, ...], units: Mapping[str, str], needed: bool) -> Row:
     usual = QUANTITIES[name].usual if name in QUANTITIES else ""
     unit = units.get(name, READ_AS.get(usual, usual))
-    typical = typical_of(groups, name)
-    return Row(part, name, unit, meaning_of(name), typical, needed and typical is None, list_of(name))
+    typical, classes, meaning = typical_of(groups, name), by_dye_class(groups, name), meaning_of(name)
+    if classes:
+        told = (f"{dye_class} {shown(QUANTITIES[name], row.value)}" for dye_class, row in classes.items())
+        meaning += f"; typical by dye class: {', '.join(told)}"
+    by_class = tuple(classes.values())
+    wanted = needed and typical is None and not by_class
+    return Row(part, name, unit, meaning, typical, by_class, wanted, list_of(name))
 
 
 def _needed_fields(kind: type) -> set[str]:

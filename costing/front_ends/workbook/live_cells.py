@@ -31,7 +31,8 @@ from costing.front_ends.workbook.template_files import sheet_file
 
 SAID_TO = "K"  # column to which the verdict is marked, as its words run over their neighbours
 ABOVE_ARROWS = ", above arrows"
-ALL_WELL = "All checks pass."
+ALL_WELL = "All checks pass,"
+WARNED = "(!)"  # in front of it where there are warnings: to be seen without colour
 
 
 def call(name: str, *arguments: str) -> str:
@@ -84,7 +85,7 @@ class LiveBook:
             row += 1
         if text.get("verdict", True):
             self.formula(sheet, row, 1, VERDICT, self.verdict, "intro line", on_opening=True)
-            self.mark(sheet, f"A{row}:{SAID_TO}{row}", f'LEFT($A{row},{len(ALL_WELL)})<>"{ALL_WELL}"')
+            self.mark(sheet, f"A{row}:{SAID_TO}{row}", f'ISERROR(FIND("{ALL_WELL}",$A{row}))')
             row += 1
         return sheet, row + 1
 
@@ -97,8 +98,11 @@ class LiveBook:
     def verdict(self) -> str:
         """What the checks of the demo say; the tests see that they do."""
         kinds = [row[1] for row in self.shown.table("checks", of_chosen=False).rows]
-        before, behind = sheet_file("live")["checks"]["well"]
-        return f"{ALL_WELL} {before}{kinds.count('warning')}{behind}"
+        text, warnings = sheet_file("live")["checks"], kinds.count("warning")
+        if not warnings:
+            return f"{ALL_WELL} {text['well']}"
+        before, behind = text["warned"]
+        return f"{WARNED} {ALL_WELL} {before} {warnings} {behind}"
 
     def formula(
         self,

@@ -22,7 +22,7 @@ from costing.front_ends.workbook.live_areas import (
     block_of,
     name_cells,
 )
-from costing.front_ends.workbook.live_cells import ALL_WELL, LiveBook, call
+from costing.front_ends.workbook.live_cells import ALL_WELL, WARNED, LiveBook, call
 from costing.front_ends.workbook.live_chosen import Chosen
 from costing.front_ends.workbook.live_discharge import ALL_STREAMS
 from costing.front_ends.workbook.live_purchasing import MOST_MATERIALS, Purchasing
@@ -302,15 +302,16 @@ class CheckSheet:
             why = f'IF({place}<>"{OK}"," "&{place},{why or chr(34) * 2})'
         kinds = f"{remarks.letter(1)}{remarks.first}:{remarks.letter(1)}{remarks.last}"
         warnings = f'SUMPRODUCT(--({kinds}&""="warning"))'
-        before, behind = self.text["well"]
-        well = f'"{ALL_WELL} {before}"&{warnings}&"{behind}"'
+        before, behind = self.text["warned"]
+        warned = f'"{WARNED} {ALL_WELL} {before} "&{warnings}&" {behind}"'
+        well = f'IF({warnings}=0,"{ALL_WELL} {self.text["well"]}",{warned})'
         unchosen = f'IF(TRIM({CHOICE})=""," {self.text["unchosen"]}",{why})'
         text = f'IF({bad}=0,{well},({bad})&" {self.text["ill"]}"&{unchosen})'
         text = f'IF(ISERROR({RUNNING}),"{self.text["not_running"]}",{text})'
         cell = self.live.formula(
             self.sheet, row, SAYS, text, self.live.verdict, "strong text", on_opening=True
         )
-        self.live.mark(self.sheet, cell.coordinate, f'LEFT(${cell.coordinate},{len(ALL_WELL)})<>"{ALL_WELL}"')
+        self.live.mark(self.sheet, cell.coordinate, f'ISERROR(FIND("{ALL_WELL}",${cell.coordinate}))')
         self.sheet.row_dimensions[row].height = 30  # of two lines
         name_cells(self.live.book, VERDICT, absolute(self.sheet, cell.coordinate))
 

@@ -39,6 +39,4 @@ def read_book(path: Path, apart: bool = False) -> Mill:
     try:
         return mill_from_sheets(sheets_of(values, formulas), apart)
     except InputError as error:
-        raise InputError(
-            f"{path.name}, {error.where}" if error.where else path.name, error.message
-        ) from error
+        raise error.at(lambda one: f"{path.name}, {one.where}" if one.where else path.name) from error
