@@ -113,15 +113,15 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
     cold = 0.0
     for row in rows:
         found = result(row.enquiry)
-        mass, metres = _day(row, found)
+        mass, metres = production_of_day(row, found)
         yarn, cloth = yarn + mass, cloth + metres
         cold = found.ledger.range.water_temperature
-        streams += of_enquiry(found.ledger, _streams(found, point), mass / DAY, point)
+        streams += of_enquiry(found.ledger, streams_at(found, point), mass / DAY, point)
     streams += [of_other_flow(flow, point, cold or point.air_temperature) for flow in flows]
     return PointResult(point, streams, standings(point, streams), yarn, cloth)
 
 
-def _day(row: Production, found: Result) -> tuple[float, float]:
+def production_of_day(row: Production, found: Result) -> tuple[float, float]:
     """Yarn and cloth of a running day [kg, m]."""
     metres_per_kg = 1.0 / found.quote.per[FINISHED_METRE]
     if row.yarn_per_day is not None:
@@ -130,7 +130,7 @@ def _day(row: Production, found: Result) -> tuple[float, float]:
     return row.cloth_per_day * DAY / metres_per_kg, row.cloth_per_day * DAY
 
 
-def _streams(found: Result, point: DischargePoint) -> list[Stream]:
+def streams_at(found: Result, point: DischargePoint) -> list[Stream]:
     """The streams of an enquiry, counted as the point counts."""
     factors = Factors(found.ledger, found.materials, point)
     return [stream.counted_by(factors) for stream in found.streams[:-1]]

@@ -61,16 +61,18 @@ def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Note"),
     ]
     rows: list[list[Any]] = []
-    for owner, codes, row in _assumptions(mill, results):
-        item = QUANTITIES[row.quantity]
-        values = [
-            _plain(from_house(value, item.usual, item.unit)) for value in (row.value, row.low, row.high)
-        ]
-        contested = "measure your own" if row.contested else ""
-        place = [row.source, row.locator, row.note]
-        rows.append([codes, owner, label(row.quantity), *values, item.usual, contested, *place])
+    rows += [[codes, owner, *default_row(row)] for owner, codes, row in _assumptions(mill, results)]
     note = "The typical value, taken where a cell of the book is empty. Type your own figure there instead."
     return Table("defaults_taken", "Defaults taken", note, columns, rows)
+
+
+def default_row(row: Default) -> list[Any]:
+    """A typical value as it is told: setting, taken, low, high, unit, contested, source, place, note."""
+    item = QUANTITIES[row.quantity]
+    values = [_plain(from_house(value, item.usual, item.unit)) for value in (row.value, row.low, row.high)]
+    contested = "measure your own" if row.contested else ""
+    place = [row.source, row.locator, row.note]
+    return [label(row.quantity), *values, item.usual, contested, *place]
 
 
 def _plain(value: float) -> float:

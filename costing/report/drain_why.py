@@ -1,0 +1,192 @@
+"""A figure of a collecting point opened: each line that carries it, its factor, and where that stands."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+from costing.effluent.arriving import loads_taken_in
+from costing.effluent.factors import PARAMETERS, Factors
+from costing.quantities import QUANTITIES, InputError, listed
+from costing.quantities.units import convert, from_house
+from costing.reference_data import Default, default, defaults
+from costing.report.drain import FIGURES, FLOW, Figure
+from costing.report.drain_point import PointResult, production_of_day, streams_at
+from costing.report.names import parameter_called
+from costing.report.table import Column, Result, Table, capital, largest_first
+from costing.settings.mill import Mill
+
+ASKED = (FLOW, *PARAMETERS)
+BRIEF = 25  # lines that a screen shows; the others are one line
+# Parameters to which all ions of the water taken in add, and those to which one does.
+OF_EVERY_ION = ("sodium", "dissolved solids")
+OF_ONE_ION = {
+    "chloride": ("chloride",),
+    "sulfate": ("sulfate",),
+    "sulfate, once all is oxidised": ("sulfate",),
+    "sulfur, all forms": ("sulfate",),
+}
+NOTHING = 1e-12  # of the largest line: what a sum that ends at zero leaves of rounding
+_SETTING = re.compile(r"\b[a-z_]+\.[a-z_]+(?:\.[a-z_]+)?")
+
+
+def why(
+    mill: Mill, found: PointResult, word: str, result: Callable[[str], Result], brief: bool = False
+) -> list[Table]:
+    """The lines behind the load of a parameter as it leaves a point, and what their factors rest on.
+
+    Parameters
+    ----------
+    mill : Mill
+        The book.
+    found : PointResult
+        The point.
+    word : str
+        A parameter of the drain, or flow.
+    result : callable
+        Gives the result of an enquiry by its code.
+    brief : bool, optional
+        True for a screen: small lines are one.
+
+    Raises
+    ------
+    InputError
+        No such parameter.
+    """
+    name = parameter_called(word, ASKED)
+    if name is None:
+        raise InputError("--why", f"{word!r} is no parameter of the drain; there are: {listed(ASKED, word)}")
+    figure = FIGURES[name]
+    rows: list[list[Any]] = []
+    factors: dict[tuple[Any, ...], list[Any]] = {}
+    for enquiry, mass, streams in _production(mill, found, result):
+        sums: dict[tuple[str, ...], list[float]] = {}
+        for stream in streams:
+            for line in stream.lines:
+                factor = figure.factor(stream.factors, line.substance)
+                if factor:
+                    told = (line.step, stream.name, line.substance.replace("_", " "), line.cause)
+                    held = sums.setdefault(told, [0.0, 0.0])
+                    held[0] += line.amount * mass
+                    held[1] += line.amount * mass * factor
+                    given = [told[2], factor, _grounds(figure, stream.factors, line.substance)]
+                    factors.setdefault(tuple(given), given)
+        rows += [[enquiry, *told, *held] for told, held in sums.items()]
+    for line, given in _without_recipe(found, figure):
+        rows.append(line)
+        if given and line[-1]:
+            factors.setdefault(tuple(given), given)
+    largest = max((abs(row[-1]) for row in rows), default=0.0)
+    rows = [row for row in rows if abs(row[-1]) > NOTHING * largest]
+    if name == FLOW:
+        for row in rows:
+            row[-1] = convert(row[-1], "L", "m3")
+    unit = "m3/day" if name == FLOW else "kg/day"
+    columns = [
+        *(Column(title) for title in ("Enquiry", "Step", "Stream", "Substance", "Cause")),
+        Column("Amount", "kg/day", 3),
+        Column("Result", unit, 4),
+    ]
+    note = (
+        "Largest first; the lines add up to what leaves the point on a running day. Result = amount x "
+        f"factor; the factors stand below. {figure.note}".strip()
+    )
+    title = f"{capital(figure.title)} of {found.point.code}: where it comes from"
+    lines = largest_first("point_why", title, note, columns, rows, [len(columns) - 1])
+    if brief:
+        lines = lines._replace(rows=_large(lines.rows))
+    return [lines, _factors_table(mill, found, figure, list(factors.values()))]
+
+
+def _large(rows: list[list[Any]]) -> list[list[Any]]:
+    """The largest lines, the others as one, and the sum."""
+    *lines, total = rows
+    small = lines[BRIEF:]
+    if len(small) < 2:
+        return rows
+    rest = [f"{len(small)} others", "", "", "", "", None, sum(row[-1] for row in small)]
+    return [*lines[:BRIEF], rest, total]
+
+
+def _production(
+    mill: Mill, found: PointResult, result: Callable[[str], Result]
+) -> list[tuple[str, float, Any]]:
+    """Enquiry, saleable grey yarn of a day [kg] and streams of each row of the plan."""
+    given = []
+    for row in mill.drain.production:
+        if row.point == found.point.code:
+            one = result(row.enquiry)
+            given.append((row.enquiry, production_of_day(row, one)[0], streams_at(one, found.point)))
+    return given
+
+
+def _without_recipe(found: PointResult, figure: Figure) -> list[tuple[list[Any], list[Any]]]:
+    """What no recipe brings, with what it rests on: lint, water, other flows, and the air on the way."""
+    told: list[tuple[list[Any], list[Any]]] = []
+    for stream in found.streams:
+        load = stream.volume if figure.name == FLOW else stream.loads.get(figure.name, 0.0)
+        if not stream.enquiry:
+            line = ["", "", stream.name, "", "typed on the sheet Discharge plan", load, load]
+            told.append((line, []))
+        elif stream.name == "lint":
+            line = [stream.enquiry, "", stream.name, "lint", "loose fibre", load, load]
+            told.append((line, ["lint", None, "point.lint"]))
+    if figure.name == FLOW:
+        return told
+    volume = sum(stream.volume for stream in found.streams if stream.enquiry)
+    taken = loads_taken_in(found.point, volume).get(figure.name, 0.0)
+    line = ["", "", "water taken in", "", "its alkalinity, chloride, sulfate", taken, taken]
+    of_water = [
+        f"point.mains_{ion}"
+        for ion in ("alkalinity", "chloride", "sulfate")
+        if figure.name in OF_EVERY_ION or ion in OF_ONE_ION.get(figure.name, ())
+    ]
+    factor = taken / volume if volume else None
+    told.append((line, ["water taken in", factor, ", ".join(of_water)]))
+    fresh, left = (place.stream.loads.get(figure.name, 0.0) for place in (found.places[0], found.leaving))
+    line = ["", "", found.leaving.place, "", "air on the way to there", left - fresh, left - fresh]
+    told.append((line, ["oxygen of the air", None, "point.drain_transfer, point.pit_transfer"]))
+    return told
+
+
+def _grounds(figure: Figure, factors: Factors, substance: str) -> str:
+    return "1 kg of water counts as 1 L" if figure.name == FLOW else factors.grounds(substance, figure.name)
+
+
+def _factors_table(mill: Mill, found: PointResult, figure: Figure, rows: list[list[Any]]) -> Table:
+    """Factor of each substance, what it rests on, and where that is given."""
+    unit = "L/kg" if figure.name == FLOW else "kg/kg"
+    columns = [Column("Substance"), Column("Factor", unit, 6), Column("Factor from"), Column("Given by")]
+    told = [[*row, "; ".join(_given(mill, found, key) for key in _settings(row[-1]))] for row in rows]
+    note = "A factor of COD has the share in it that the test finds."
+    return Table("point_factors", "Factors", note if "COD" in figure.name else "", columns, told)
+
+
+def _settings(grounds: str) -> list[str]:
+    return [key for key in dict.fromkeys(_SETTING.findall(grounds)) if key in defaults()]
+
+
+def _given(mill: Mill, found: PointResult, key: str) -> str:
+    """Where a setting comes from: a cell, or its typical value with the source."""
+    group, _, name = key.partition(".")
+    if group == "point":
+        entry = mill.drain.given.get(found.point.code, {}).get(name)
+        if entry is not None and entry.value is not None:
+            return f"{key}: {entry.where}"
+    elif not any(taken == key for _, taken in mill.assumptions):
+        return f"{key}: typed in the book"
+    return f"{key}: {_typical(default(key))}"
+
+
+def _typical(row: Default) -> str:
+    from costing.reference_data.source_list import (
+        sources,  # its reader wants a younger Python than a cell has
+    )
+
+    item = QUANTITIES[row.quantity]
+    value, low, high = (
+        f"{from_house(number, item.usual, item.unit):.6g}" for number in (row.value, row.low, row.high)
+    )
+    cited = ", ".join(part for part in (sources()[row.source].title, row.locator) if part)
+    return f"typical {value} {item.usual} ({low} to {high}), {cited}".replace("  ", " ")
