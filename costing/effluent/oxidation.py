@@ -12,7 +12,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-from costing.process.arithmetic import where
+from costing.effluent.weak_acids import HOUSE, ICE_POINT, Scale
+from costing.process.arithmetic import not_negative
 from costing.process.chemistry import molar_mass
 
 # mol for each mol of oxygen; the acid sulfate that forms counts as half sulfate and half sulfuric acid.
@@ -49,12 +50,9 @@ THIOSULFATE = {
 SATURATION = (-139.34410, 1.575701e5, -6.642308e7, 1.243800e10, -8.621949e11)
 EULER = 2.718281828459045
 MILLIGRAM = 1e-6  # kg
-ICE_POINT = 273.15  # K
 
 
-def oxygen_saturation(
-    effluent_temperature: Any, *, ice_point: Any = 0.0, degree: Any = 1.0, unit_density: Any = 1.0
-) -> Any:
+def oxygen_saturation(effluent_temperature: Any, *, scale: Scale = HOUSE, unit_density: Any = 1.0) -> Any:
     """Oxygen that fresh water holds under air of 1 atm.
 
     Leaves out salt, which lowers it (10 g/L by about 6 %), and height above the sea.
@@ -63,8 +61,10 @@ def oxygen_saturation(
     ----------
     effluent_temperature : float
         0 to 40 degC by the measurements behind it, above that an extrapolation [degC].
-    ice_point, degree, unit_density : float
-        House units [degC, K, kg/L].
+    scale : Scale
+        House units.
+    unit_density : float
+        House unit [kg/L].
 
     Returns
     -------
@@ -80,7 +80,7 @@ def oxygen_saturation(
     ----------
     oxygen-saturation-equation
     """
-    kelvins = (effluent_temperature - ice_point) / degree + ICE_POINT
+    kelvins = (effluent_temperature - scale.ice_point) / scale.degree + ICE_POINT
     exponent = sum(factor / kelvins**power for power, factor in enumerate(SATURATION))
     return EULER**exponent * MILLIGRAM * unit_density
 
@@ -117,8 +117,7 @@ def oxygen_taken_up(
     >>> round(oxygen_taken_up(2.0, 8.26e-6, 8.0) * 1e6, 1)
     132.2
     """
-    missing = oxygen_saturation - dissolved_oxygen
-    return oxygen_transfer * where(missing > 0, missing, missing - missing) * residence_time
+    return oxygen_transfer * not_negative(oxygen_saturation - dissolved_oxygen) * residence_time
 
 
 class Oxidised(NamedTuple):

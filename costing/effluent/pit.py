@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from costing.effluent.acidity import Weak
 from costing.effluent.arriving import DAY, Arriving, together
 from costing.effluent.composition import mixed, water_of
 from costing.effluent.factors import typical_factors
@@ -12,6 +13,8 @@ from costing.effluent.oxidation import oxidised, oxygen_saturation, oxygen_taken
 from costing.effluent.salinity import conductivity
 from costing.effluent.speciation import AIR, Speciation, speciation
 from costing.settings.discharge_point import DischargePoint
+
+ROUNDING = 1e-12
 
 FRESH, ARRIVED, EQUALISED = "fresh", "at the end of the drain", "behind the pit"
 
@@ -101,11 +104,19 @@ def _behind(fresh: Arriving, place: str, oxygen: float, cooler: float, point: Di
     for substance, amount in changed.items():
         for parameter, share in typical_factors(substance, point).items():
             loads[parameter] = loads.get(parameter, 0.0) + amount * share
-    # What rounding leaves of a sum that comes to nothing is not a load.
-    loads = {
-        name: load if abs(load) > 1e-12 * abs(fresh.loads.get(name, 0.0)) else 0.0
-        for name, load in loads.items()
-    }
     water = mixed(fresh.water, water_of(changed, 0.0, cooler))
+    water = water._replace(
+        strong=_rounded(water.strong, fresh.water.strong),
+        weak=Weak(**_rounded(water.weak._asdict(), fresh.water.weak._asdict())),
+    )
+    loads = _rounded(loads, fresh.loads)
     stream = fresh._replace(amounts=after.amounts, loads=loads, water=water, temperature=cooler)
     return _standing(place, stream, after.oxygen)
+
+
+def _rounded(after: Mapping[str, float], before: Mapping[str, float]) -> dict[str, float]:
+    """Amounts without what rounding leaves of one that is used up."""
+    return {
+        name: amount if abs(amount) > ROUNDING * abs(before.get(name, 0.0)) else 0.0
+        for name, amount in after.items()
+    }

@@ -43,6 +43,7 @@ class Salt(NamedTuple):
     multiple: float
 
 
+# By the anion; the cation is sodium but for carbonate, which is of potassium.
 # mccleskey-2011, as tabulated in an open chemistry data library.
 SALTS: dict[str, Salt] = {
     "OH-": Salt((0.006936, 3.872, 148.3), (0.01018, 0.67421, 56.76), 0.2, 1.0),
@@ -58,13 +59,13 @@ POTASSIUM = 73.5
 CATIONS = {"CO3--": POTASSIUM}  # of the salts whose coefficients stand above, where it is not sodium
 
 
-def conductivity_of_salt(anion: str, amount: float, temperature: float) -> float:
-    """Conductivity of a salt in water.
+def conductivity_of_salt(salt: Salt, amount: float, temperature: float) -> float:
+    """Conductivity of one salt in water.
 
     Parameters
     ----------
-    anion : str
-        A key of `SALTS`, all of sodium but carbonate, which is of potassium.
+    salt : Salt
+        Its coefficients.
     amount : float
         Of the salt [mol/kg].
     temperature : float
@@ -77,14 +78,13 @@ def conductivity_of_salt(anion: str, amount: float, temperature: float) -> float
 
     Examples
     --------
-    >>> round(conductivity_of_salt("Cl-", 0.010, 25.0), 1)
+    >>> round(conductivity_of_salt(SALTS["Cl-"], 0.010, 25.0), 1)
     119.3
 
     References
     ----------
     mccleskey-2011
     """
-    salt = SALTS[anion]
     ideal = _square(salt.first, temperature)
     root = amount**0.5
     lost = _square(salt.second, temperature) * root / (1.0 + salt.slope * root)
@@ -123,7 +123,7 @@ def conductivity(water: Speciation, temperature: float = 25.0) -> float:
         stands = ion if ion in SALTS else ("SO4--" if charge == 2.0 else "Cl-")
         # A salt of one cation and one anion has the ionic strength of its concentration, one of two a third.
         alike = water.ionic_strength / (1.0 if charge == 1.0 else 3.0)
-        both = conductivity_of_salt(stands, alike, temperature)
+        both = conductivity_of_salt(SALTS[stands], alike, temperature)
         own = charge * SODIUM + IONS[ion].conductivity
         total += amount * both * own / (charge * CATIONS.get(stands, SODIUM) + IONS[stands].conductivity)
     return 0.1 * total  # S cm2/mol x mol/L is 0.1 S/m

@@ -22,6 +22,7 @@ from costing.formulas import (
     group_steam,
     group_sulfur_dye,
     group_treatment,
+    group_water,
     group_yarn,
     limit_functions,
 )
@@ -44,6 +45,7 @@ GROUPS: tuple[ModuleType, ...] = (
     group_orders,
     group_discharge,
     group_acidity,
+    group_water,
     group_treatment,
     group_limits,
 )

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from costing.effluent.acidity import Weak
 from costing.effluent.composition import IONS, Water, mixed, water_of
-from costing.effluent.salinity import conductivity, salts_dried
+from costing.effluent.salinity import Salt, conductivity, conductivity_of_salt, salts_dried
 from costing.effluent.speciation import AIR, Speciation, speciation
 from costing.effluent.weak_acids import constants_at
 
@@ -194,3 +194,10 @@ def test_salt_dried_over_conductivity_is_no_one_factor() -> None:
     caustic = at_rest(sodium=25.0019)
     assert 1e4 * conductivity(caustic) == pytest.approx(5930.0, rel=2e-3)
     assert salts_dried(caustic) / conductivity(caustic) < 0.3 * salts_dried(sulfate) / conductivity(sulfate)
+
+
+def test_the_printed_conductivity_of_a_salt() -> None:
+    """mccleskey-2011: calcium chloride of 0.045053 mol/kg at 20 degC conducts 0.84826 S/m."""
+    calcium_chloride = Salt((0.01124, 2.224, 72.36), (0.03918, 3.905, 137.7), 3.8, 2.0)
+    found = conductivity_of_salt(calcium_chloride, 0.045053, 20.0) * 0.045053
+    assert 0.1 * found == pytest.approx(0.84826, abs=5e-6)
