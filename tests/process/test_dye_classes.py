@@ -14,9 +14,10 @@ from costing.settings.building import Assumption
 from costing.settings.dye_box_step import DyeBox
 from tests.example_mill import ROUTE, example_mill
 from tests.process.test_boxes import PRODUCTS, moved, opened, warnings
+from tests.process.test_vessel_and_cloth import VESSEL
 
 PAD, CHEMICALS, RINSE = ("dye pad", "dye box"), ("chemical pad", "treatment"), ROUTE[1]
-BATH, NEXT_BATH = ("vessel dyeing", "bath"), ("vessel rinse", "bath")
+BATH = ("vessel dyeing", "bath")
 DRY = {"pick_up": 0.7, "exchange": 100.0}
 BARE: dict[str, Any] = {
     "reductant_product": None,
@@ -61,7 +62,7 @@ def test_a_reductant_in_one_bath_with_a_dye_that_it_destroys_is_refused(dye: str
     assert f"{dye.lower()} dye '{dye}'" in str(refused.value)
     bath = {"batch_dye_product": dye, "dye_offered": 2.0, "first_product": "SULFIDE", "first_dose": 2.0}
     with pytest.raises(InputError, match="test, first_product: first product is 'SULFIDE', a reductant"):
-        opened(route=[BATH], recipe={"vessel dyeing": bath})
+        opened(route=[BATH], recipe={"vessel dyeing": bath}, whole_machine=VESSEL)
 
 
 def test_a_vat_dye_that_nothing_reduces_is_refused() -> None:
@@ -155,7 +156,7 @@ def test_what_is_fixed_where_nothing_is_given_is_in_its_class(dye: str, low: flo
     in_vessel = {"batch_dye_product": dye, "dye_offered": 2.0}
     if reduced:
         in_vessel |= {"first_product": "HYDRO", "first_dose": 5.0}
-    ledger = opened(route=[BATH], recipe={"vessel dyeing": in_vessel})
+    ledger = opened(route=[BATH], recipe={"vessel dyeing": in_vessel}, whole_machine=VESSEL)
     stays = moved(ledger, "vessel dyeing", dye, destination="dyed yarn")
     assert low <= stays / moved(ledger, "vessel dyeing", dye, source="store") <= high
 
