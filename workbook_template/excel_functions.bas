@@ -1601,13 +1601,13 @@ Refused:
     WARP_LEUCO_SINGLE_SALT_SHARE = CVErr(xlErrValue)
 End Function
 
-' Sulfur dye
+' Dye boxes and sulfur dye
 Private Sub DescribeGroup7()
-    Describe "WARP_DYE_FEED_FOR_DEPTH", "Sulfur dye: Dye to feed for a depth of shade, from the share that stays on the yarn. Gives: dye feed [g/kg].", _
+    Describe "WARP_DYE_FEED_FOR_DEPTH", "Dye boxes and sulfur dye: Dye to feed for a depth of shade, from the share that stays on the yarn. Gives: dye feed [g/kg].", _
         Array("depth: dye on the finished yarn, of the grey yarn [%], 0.05 to 25 %", _
         "share of the dye fed that stays on the finished yarn [%], 5 to 100 %", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_DYE_FEED_OF_BOX", "Sulfur dye: Dye that one box must be fed, from pick-up, bath strength, extra uptake and overflow. Gives: dye feed [g/kg].", _
+    Describe "WARP_DYE_FEED_OF_BOX", "Dye boxes and sulfur dye: Dye that one box must be fed, from pick-up, bath strength, extra uptake and overflow. Gives: dye feed [g/kg].", _
         Array("liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
         "concentration of the liquor on the entering yarn [g/L], 0 to 1000 g/L", _
         "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
@@ -1615,35 +1615,35 @@ Private Sub DescribeGroup7()
         "dye that the fibre draws from the bath beyond the liquor it carries, of what that liquor carries [%], 0 to 300 %; left out: 0 %", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_DYE_BATH_STRENGTH", "Sulfur dye: Dye in the bath that puts a wanted amount on yarn that brings no dye. Gives: box dye [g/L].", _
+    Describe "WARP_DYE_BATH_STRENGTH", "Dye boxes and sulfur dye: Dye in the bath that puts a wanted amount on yarn that brings no dye. Gives: box dye [g/L].", _
         Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
         "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
         "dye that the fibre draws from the bath beyond the liquor it carries, of what that liquor carries [%], 0 to 300 %; left out: 0 %", _
         "unit of the result; left out: g/L")
-    Describe "WARP_SULFIDE_FOR_DYE", "Sulfur dye: Sodium sulfide (100 %) that reduces the dye; never near acid (hydrogen sulfide). Gives: sulfide use [g/kg].", _
+    Describe "WARP_SULFIDE_FOR_DYE", "Dye boxes and sulfur dye: Sodium sulfide (100 %) that reduces the dye; never near acid (hydrogen sulfide). Gives: sulfide use [g/kg].", _
         Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
         "sodium sulfide (Na2S 100 %) for each mass of dye [kg/kg], 0 to 5 kg/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_FLAKES_FOR_DYE", "Sulfur dye: Sodium sulfide flakes that reduce the dye; never near acid (hydrogen sulfide). Gives: sulfide flakes [g/kg].", _
+    Describe "WARP_SULFIDE_FLAKES_FOR_DYE", "Dye boxes and sulfur dye: Sodium sulfide flakes that reduce the dye; never near acid (hydrogen sulfide). Gives: sulfide flakes [g/kg].", _
         Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
         "sodium sulfide (Na2S 100 %) for each mass of dye [kg/kg], 0 to 5 kg/kg", _
         "pure substance in the product as delivered (assay) [%], 1 to 100 %; left out: 60 %", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_HYDROSULFIDE_FOR_SULFIDE", "Sulfur dye: Sodium hydrosulfide (100 %) that, with its caustic, stands for sodium sulfide (100 %). Gives: hydrosulfide use [g/kg].", _
+    Describe "WARP_HYDROSULFIDE_FOR_SULFIDE", "Dye boxes and sulfur dye: Sodium hydrosulfide (100 %) that, with its caustic, stands for sodium sulfide (100 %). Gives: hydrosulfide use [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_FROM_HYDROSULFIDE", "Sulfur dye: Sodium sulfide (100 %) that sodium hydrosulfide (100 %) gives with its caustic. Gives: sulfide use [g/kg].", _
+    Describe "WARP_SULFIDE_FROM_HYDROSULFIDE", "Dye boxes and sulfur dye: Sodium sulfide (100 %) that sodium hydrosulfide (100 %) gives with its caustic. Gives: sulfide use [g/kg].", _
         Array("sodium hydrosulfide (NaHS 100 %) [g/kg], 0 to 3000 g/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_CAUSTIC_FOR_HYDROSULFIDE", "Sulfur dye: Caustic (100 %) that turns sodium hydrosulfide (100 %) into sodium sulfide. Gives: caustic use [g/kg].", _
+    Describe "WARP_CAUSTIC_FOR_HYDROSULFIDE", "Dye boxes and sulfur dye: Caustic (100 %) that turns sodium hydrosulfide (100 %) into sodium sulfide. Gives: caustic use [g/kg].", _
         Array("sodium hydrosulfide (NaHS 100 %) [g/kg], 0 to 3000 g/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_GLUCOSE_FEED_OF_BATH", "Sulfur dye: Glucose (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: glucose use [g/kg].", _
+    Describe "WARP_GLUCOSE_FEED_OF_BATH", "Dye boxes and sulfur dye: Glucose (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: glucose use [g/kg].", _
         Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
         "glucose (100 %, without water) in the bath [g/L], 0 to 300 g/L", _
         "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
+    Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Dye boxes and sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
         Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
         "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 100 g/L", _
         "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
@@ -1651,15 +1651,15 @@ Private Sub DescribeGroup7()
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
         "caustic (NaOH 100 %) that the yarn brings [g/kg], 0 to 3000 g/kg; left out: 0 g/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_TO_DRAIN", "Sulfur dye: Sodium sulfide (100 %) that reaches the drain as sulfide; no acid may follow it (hydrogen sulfide). Gives: sulfide drained [g/kg].", _
+    Describe "WARP_SULFIDE_TO_DRAIN", "Dye boxes and sulfur dye: Sodium sulfide (100 %) that reaches the drain as sulfide; no acid may follow it (hydrogen sulfide). Gives: sulfide drained [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", _
         "share of the sulfide that reaches the drain as sulfide [%], 0 to 100 %", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_AS_SULFUR", "Sulfur dye: Sulfide counted as its sulfur, as limits and analyses name it, from sodium sulfide (100 %). Gives: sulfide sulfur [g/kg].", _
+    Describe "WARP_SULFIDE_AS_SULFUR", "Dye boxes and sulfur dye: Sulfide counted as its sulfur, as limits and analyses name it, from sodium sulfide (100 %). Gives: sulfide sulfur [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
-    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE", "Sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfate; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
+    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE", "Dye boxes and sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfate; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
-    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR", "Sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfur; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
+    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR", "Dye boxes and sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfur; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
 End Sub
 
