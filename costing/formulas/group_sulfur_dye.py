@@ -1,4 +1,4 @@
-"""Spreadsheet formulas of dye boxes and sulfur dye: dye, sulfide, glucose and caustic, peroxide, sulfide to the drain."""
+"""Spreadsheet formulas of dye boxes and sulfur dye: dye, reductants and caustic, peroxide, sulfide left."""
 
 from __future__ import annotations
 
