@@ -133,6 +133,10 @@ def entries(values: dict[str, Any]) -> dict[str, Entry]:
     return found
 
 
+# What a range is that runs baths, where nothing else is said.
+VESSEL = {"yarn_form": "beams in a vessel", "charge_mass": 500.0, "charge_time": 30.0}
+
+
 def example_mill(
     recipe: dict[str, dict[str, Any]] | None = None,
     machine: dict[str, dict[str, Any]] | None = None,
@@ -151,12 +155,14 @@ def example_mill(
     mill.recipes = {"R": Recipe("R", "invented", "rope indigo")}
     mill.routes = {"rope indigo": list(route or ROUTE)}
     taken: dict[Assumption, None] = {}
+    has_bath = any(kind == "bath" for _, kind in route or ())
     general = {
         "steam_pressure": 4.0,
         "pressure_basis": "gauge",
         "steam_heating": "closed",
         "range_hour_rate": 120.0,
         "rope_places": 36,
+        **(VESSEL if "yarn_form" not in (whole_machine or {}) and has_bath else {}),
         **(whole_machine or {}),
     }
     mill.ranges = {

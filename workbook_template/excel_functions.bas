@@ -38,6 +38,7 @@ Public Sub WarpDescribe()
     DescribeGroup15
     DescribeGroup16
     DescribeGroup17
+    DescribeGroup18
 End Sub
 
 ' A reference as the values of its cells, everything else as it is.
@@ -1603,13 +1604,13 @@ Refused:
     WARP_LEUCO_SINGLE_SALT_SHARE = CVErr(xlErrValue)
 End Function
 
-' Sulfur dye
+' Dye boxes and sulfur dye
 Private Sub DescribeGroup7()
-    Describe "WARP_DYE_FEED_FOR_DEPTH", "Sulfur dye: Dye to feed for a depth of shade, from the share that stays on the yarn. Gives: dye feed [g/kg].", _
+    Describe "WARP_DYE_FEED_FOR_DEPTH", "Dye boxes and sulfur dye: Dye to feed for a depth of shade, from the share that stays on the yarn. Gives: dye feed [g/kg].", _
         Array("depth: dye on the finished yarn, of the grey yarn [%], 0.05 to 25 %", _
         "share of the dye fed that stays on the finished yarn [%], 5 to 100 %", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_DYE_FEED_OF_BOX", "Sulfur dye: Dye that one box must be fed, from pick-up, bath strength, extra uptake and overflow. Gives: dye feed [g/kg].", _
+    Describe "WARP_DYE_FEED_OF_BOX", "Dye boxes and sulfur dye: Dye that one box must be fed, from pick-up, bath strength, extra uptake and overflow. Gives: dye feed [g/kg].", _
         Array("liquor on the yarn as it enters [L/kg], 0 to 3 L/kg", _
         "concentration of the liquor on the entering yarn [g/L], 0 to 1000 g/L", _
         "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
@@ -1617,35 +1618,35 @@ Private Sub DescribeGroup7()
         "dye that the fibre draws from the bath beyond the liquor it carries, of what that liquor carries [%], 0 to 300 %; left out: 0 %", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_DYE_BATH_STRENGTH", "Sulfur dye: Dye in the bath that puts a wanted amount on yarn that brings no dye. Gives: box dye [g/L].", _
+    Describe "WARP_DYE_BATH_STRENGTH", "Dye boxes and sulfur dye: Dye in the bath that puts a wanted amount on yarn that brings no dye. Gives: box dye [g/L].", _
         Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
         "liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
         "dye that the fibre draws from the bath beyond the liquor it carries, of what that liquor carries [%], 0 to 300 %; left out: 0 %", _
         "unit of the result; left out: g/L")
-    Describe "WARP_SULFIDE_FOR_DYE", "Sulfur dye: Sodium sulfide (100 %) that reduces the dye; never near acid (hydrogen sulfide). Gives: sulfide use [g/kg].", _
+    Describe "WARP_SULFIDE_FOR_DYE", "Dye boxes and sulfur dye: Sodium sulfide (100 %) that reduces the dye; never near acid (hydrogen sulfide). Gives: sulfide use [g/kg].", _
         Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
         "sodium sulfide (Na2S 100 %) for each mass of dye [kg/kg], 0 to 5 kg/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_FLAKES_FOR_DYE", "Sulfur dye: Sodium sulfide flakes that reduce the dye; never near acid (hydrogen sulfide). Gives: sulfide flakes [g/kg].", _
+    Describe "WARP_SULFIDE_FLAKES_FOR_DYE", "Dye boxes and sulfur dye: Sodium sulfide flakes that reduce the dye; never near acid (hydrogen sulfide). Gives: sulfide flakes [g/kg].", _
         Array("dye fed, counted as the depth is [g/kg], 0 to 1000 g/kg", _
         "sodium sulfide (Na2S 100 %) for each mass of dye [kg/kg], 0 to 5 kg/kg", _
         "pure substance in the product as delivered (assay) [%], 1 to 100 %; left out: 60 %", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_HYDROSULFIDE_FOR_SULFIDE", "Sulfur dye: Sodium hydrosulfide (100 %) that, with its caustic, stands for sodium sulfide (100 %). Gives: hydrosulfide use [g/kg].", _
+    Describe "WARP_HYDROSULFIDE_FOR_SULFIDE", "Dye boxes and sulfur dye: Sodium hydrosulfide (100 %) that, with its caustic, stands for sodium sulfide (100 %). Gives: hydrosulfide use [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_FROM_HYDROSULFIDE", "Sulfur dye: Sodium sulfide (100 %) that sodium hydrosulfide (100 %) gives with its caustic. Gives: sulfide use [g/kg].", _
+    Describe "WARP_SULFIDE_FROM_HYDROSULFIDE", "Dye boxes and sulfur dye: Sodium sulfide (100 %) that sodium hydrosulfide (100 %) gives with its caustic. Gives: sulfide use [g/kg].", _
         Array("sodium hydrosulfide (NaHS 100 %) [g/kg], 0 to 3000 g/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_CAUSTIC_FOR_HYDROSULFIDE", "Sulfur dye: Caustic (100 %) that turns sodium hydrosulfide (100 %) into sodium sulfide. Gives: caustic use [g/kg].", _
+    Describe "WARP_CAUSTIC_FOR_HYDROSULFIDE", "Dye boxes and sulfur dye: Caustic (100 %) that turns sodium hydrosulfide (100 %) into sodium sulfide. Gives: caustic use [g/kg].", _
         Array("sodium hydrosulfide (NaHS 100 %) [g/kg], 0 to 3000 g/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_GLUCOSE_FEED_OF_BATH", "Sulfur dye: Glucose (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: glucose use [g/kg].", _
+    Describe "WARP_GLUCOSE_FEED_OF_BATH", "Dye boxes and sulfur dye: Glucose (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: glucose use [g/kg].", _
         Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
         "glucose (100 %, without water) in the bath [g/L], 0 to 300 g/L", _
         "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
+    Describe "WARP_CAUSTIC_FEED_WITH_GLUCOSE", "Dye boxes and sulfur dye: Caustic (100 %) that a bath must be fed where glucose and caustic reduce the dye. Gives: caustic use [g/kg].", _
         Array("liquor on the yarn as it leaves [L/kg], 0.2 to 3 L/kg", _
         "free caustic (NaOH 100 %) in the dye bath [g/L], 0 to 100 g/L", _
         "glucose (100 %) that the reduction uses up [g/kg], 0 to 500 g/kg", _
@@ -1653,15 +1654,15 @@ Private Sub DescribeGroup7()
         "liquor that leaves over the weir [L/kg], 0 to 100 L/kg; left out: 0 L/kg", _
         "caustic (NaOH 100 %) that the yarn brings [g/kg], 0 to 3000 g/kg; left out: 0 g/kg", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_TO_DRAIN", "Sulfur dye: Sodium sulfide (100 %) that reaches the drain as sulfide; no acid may follow it (hydrogen sulfide). Gives: sulfide drained [g/kg].", _
+    Describe "WARP_SULFIDE_TO_DRAIN", "Dye boxes and sulfur dye: Sodium sulfide (100 %) that reaches the drain as sulfide; no acid may follow it (hydrogen sulfide). Gives: sulfide drained [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", _
         "share of the sulfide that reaches the drain as sulfide [%], 0 to 100 %", _
         "unit of the result; left out: g/kg")
-    Describe "WARP_SULFIDE_AS_SULFUR", "Sulfur dye: Sulfide counted as its sulfur, as limits and analyses name it, from sodium sulfide (100 %). Gives: sulfide sulfur [g/kg].", _
+    Describe "WARP_SULFIDE_AS_SULFUR", "Dye boxes and sulfur dye: Sulfide counted as its sulfur, as limits and analyses name it, from sodium sulfide (100 %). Gives: sulfide sulfur [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
-    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE", "Sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfate; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
+    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFATE", "Dye boxes and sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfate; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
-    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR", "Sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfur; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
+    Describe "WARP_PEROXIDE_FOR_SULFIDE_TO_SULFUR", "Dye boxes and sulfur dye: Peroxide (100 %) that oxidises sulfide to sulfur; dose into much water, never neat onto sulfide. Gives: peroxide use [g/kg].", _
         Array("sodium sulfide (Na2S 100 %) [g/kg], 0 to 3000 g/kg", "unit of the result; left out: g/kg")
 End Sub
 
@@ -2856,8 +2857,215 @@ Refused:
     WARP_SULFATE_FROM_ACID = CVErr(xlErrValue)
 End Function
 
-' Treatment of the effluent
+' Oxygen, gas and salt
 Private Sub DescribeGroup14()
+    Describe "WARP_OXYGEN_SATURATION", "Oxygen, gas and salt: Oxygen that fresh water holds under air of 1 atm. Gives: oxygen saturation [mg/L].", _
+        Array("temperature of the effluent [degC], 0 to 100 degC", "unit of the result; left out: mg/L")
+    Describe "WARP_OXYGEN_TAKEN_UP", "Oxygen, gas and salt: Oxygen that a water takes from the air in a time: the most that can be oxidised by it. Gives: oxygen taken up [mg/L].", _
+        Array("rate constant of the surface, kLa [1/h], 0 to 50 1/h", _
+        "oxygen that the water holds at most [mg/L], 0 to 50 mg/L", _
+        "volume of the tank over the flow [h], 0.1 to 1000 h", _
+        "oxygen in the water [mg/L], 0 to 50 mg/L; left out: 0 mg/L", _
+        "unit of the result; left out: mg/L")
+    Describe "WARP_SULFITE_FOR_OXYGEN", "Oxygen, gas and salt: Sodium sulfite (100 %) that takes up dissolved oxygen: the least, by the reaction. Gives: effluent concentration [mg/L].", _
+        Array("oxygen in the water [mg/L], 0 to 50 mg/L", "unit of the result; left out: mg/L")
+    Describe "WARP_HYDROGEN_SULFIDE_SHARE", "Oxygen, gas and salt: Share of the sulfide in a water that is hydrogen sulfide, a deadly gas: it leaves the water. Gives: substance share [%].", _
+        Array("pH, 0 to 14", "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_SULFUR_DIOXIDE_SHARE", "Oxygen, gas and salt: Share of the sulfite in a water that is sulfur dioxide, a poisonous gas: it leaves the water. Gives: substance share [%].", _
+        Array("pH, 0 to 14", "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_SULFITE_ION_SHARE", "Oxygen, gas and salt: Share of the sulfite in a water that is its doubly charged ion; the rest is bisulfite. Gives: substance share [%].", _
+        Array("pH, 0 to 14", "temperature of the effluent [degC], 0 to 100 degC; left out: 25 degC", _
+        "half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L; left out: 0 mol/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_ACTIVITY_EXPONENT", "Oxygen, gas and salt: Power of ten of the activity coefficient of an ion; never above zero. Gives: activity exponent.", _
+        Array("half the sum of concentration times charge squared [mol/L], 0 to 10 mol/L", _
+        "charges on an ion, a whole number from 1 to 3; left out: 1", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_DEGRADED_SHARE", "Oxygen, gas and salt: BOD5 over COD: how far a biological works can take an effluent. Gives: substance share [%].", _
+        Array("BOD5 [mg/L], 0 to 1,000,000 mg/L", "COD [mg/L], 0.001 to 1,000,000 mg/L", _
+        "unit of the result; left out: %")
+    Describe "WARP_SOLIDS_OVER_CONDUCTIVITY", "Oxygen, gas and salt: Dissolved solids for each unit of conductivity: from 0.2 in caustic to 0.9 in neutral salt. Gives: solids ratio [mg/L/(uS/cm)].", _
+        Array("what stays when a water is dried [mg/L], 0 to 1,000,000 mg/L", _
+        "conductivity at 25 degC [uS/cm], 1 to 1,000,000 uS/cm", _
+        "unit of the result; left out: mg/L/(uS/cm)")
+    Describe "WARP_EXPOSURE_OF_MIXTURE", "Oxygen, gas and salt: Exposure to gases that act alike, as the sum of their shares of their limits: above 1 is too much. Gives: exposure.", _
+        Array("gas in the air, in ppm or mg/m3, as the limit beside it, 0 to 1,000,000", _
+        "its limit, in ppm or mg/m3, 1e-06 to 1,000,000", _
+        "gas in the air, in ppm or mg/m3, as the limit beside it, 0 to 1,000,000; left out: 0", _
+        "its limit, in ppm or mg/m3, 1e-06 to 1,000,000; left out: 1", _
+        "gas in the air, in ppm or mg/m3, as the limit beside it, 0 to 1,000,000; left out: 0", _
+        "its limit, in ppm or mg/m3, 1e-06 to 1,000,000; left out: 1", _
+        "unit of the result; left out: none, a pure number")
+    Describe "WARP_MEAN_EXPOSURE", "Oxygen, gas and salt: Exposure as a mean of the shift, from what the air holds in its parts. Gives: exposure.", _
+        Array("gas in the air, in ppm or mg/m3, as the limit beside it, 0 to 1,000,000", _
+        "how long the air holds it [h], 0 to 24 h", _
+        "gas in the air, in ppm or mg/m3, as the limit beside it, 0 to 1,000,000; left out: 0", _
+        "how long the air holds it [h], 0 to 24 h; left out: 0 h", _
+        "gas in the air, in ppm or mg/m3, as the limit beside it, 0 to 1,000,000; left out: 0", _
+        "how long the air holds it [h], 0 to 24 h; left out: 0 h", _
+        "what an exposure is a mean of [h], 1 to 24 h; left out: 8 h", _
+        "unit of the result; left out: none, a pure number")
+End Sub
+
+Public Function WARP_OXYGEN_SATURATION(ByVal effluent_temperature As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_OXYGEN_SATURATION = XLPy.CallUDF(PYTHON_MODULE, "WARP_OXYGEN_SATURATION", _
+        Array(CellsOf(effluent_temperature), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_OXYGEN_SATURATION = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_OXYGEN_TAKEN_UP(ByVal oxygen_transfer As Variant, _
+        ByVal oxygen_saturation As Variant, ByVal residence_time As Variant, _
+        Optional ByVal dissolved_oxygen As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(dissolved_oxygen) Then dissolved_oxygen = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_OXYGEN_TAKEN_UP = XLPy.CallUDF(PYTHON_MODULE, "WARP_OXYGEN_TAKEN_UP", _
+        Array(CellsOf(oxygen_transfer), CellsOf(oxygen_saturation), CellsOf(residence_time), _
+        CellsOf(dissolved_oxygen), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_OXYGEN_TAKEN_UP = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFITE_FOR_OXYGEN(ByVal dissolved_oxygen As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFITE_FOR_OXYGEN = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFITE_FOR_OXYGEN", _
+        Array(CellsOf(dissolved_oxygen), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFITE_FOR_OXYGEN = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_HYDROGEN_SULFIDE_SHARE(ByVal acidity As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_HYDROGEN_SULFIDE_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_HYDROGEN_SULFIDE_SHARE", _
+        Array(CellsOf(acidity), CellsOf(effluent_temperature), CellsOf(ionic_strength), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_HYDROGEN_SULFIDE_SHARE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFUR_DIOXIDE_SHARE(ByVal acidity As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFUR_DIOXIDE_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFUR_DIOXIDE_SHARE", _
+        Array(CellsOf(acidity), CellsOf(effluent_temperature), CellsOf(ionic_strength), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFUR_DIOXIDE_SHARE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SULFITE_ION_SHARE(ByVal acidity As Variant, _
+        Optional ByVal effluent_temperature As Variant, Optional ByVal ionic_strength As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(effluent_temperature) Then effluent_temperature = Empty
+    If IsMissing(ionic_strength) Then ionic_strength = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SULFITE_ION_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_SULFITE_ION_SHARE", _
+        Array(CellsOf(acidity), CellsOf(effluent_temperature), CellsOf(ionic_strength), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SULFITE_ION_SHARE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ACTIVITY_EXPONENT(ByVal ionic_strength As Variant, _
+        Optional ByVal ion_charge As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(ion_charge) Then ion_charge = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ACTIVITY_EXPONENT = XLPy.CallUDF(PYTHON_MODULE, "WARP_ACTIVITY_EXPONENT", _
+        Array(CellsOf(ionic_strength), CellsOf(ion_charge), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ACTIVITY_EXPONENT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_DEGRADED_SHARE(ByVal biochemical_demand As Variant, _
+        ByVal chemical_demand As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_DEGRADED_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_DEGRADED_SHARE", _
+        Array(CellsOf(biochemical_demand), CellsOf(chemical_demand), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_DEGRADED_SHARE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SOLIDS_OVER_CONDUCTIVITY(ByVal dissolved_solids As Variant, _
+        ByVal conductivity As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SOLIDS_OVER_CONDUCTIVITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_SOLIDS_OVER_CONDUCTIVITY", _
+        Array(CellsOf(dissolved_solids), CellsOf(conductivity), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SOLIDS_OVER_CONDUCTIVITY = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_EXPOSURE_OF_MIXTURE(ByVal first_exposure As Variant, _
+        ByVal first_limit As Variant, Optional ByVal second_exposure As Variant, _
+        Optional ByVal second_limit As Variant, Optional ByVal third_exposure As Variant, _
+        Optional ByVal third_limit As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(second_exposure) Then second_exposure = Empty
+    If IsMissing(second_limit) Then second_limit = Empty
+    If IsMissing(third_exposure) Then third_exposure = Empty
+    If IsMissing(third_limit) Then third_limit = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_EXPOSURE_OF_MIXTURE = XLPy.CallUDF(PYTHON_MODULE, "WARP_EXPOSURE_OF_MIXTURE", _
+        Array(CellsOf(first_exposure), CellsOf(first_limit), CellsOf(second_exposure), _
+        CellsOf(second_limit), CellsOf(third_exposure), CellsOf(third_limit), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_EXPOSURE_OF_MIXTURE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MEAN_EXPOSURE(ByVal first_exposure As Variant, ByVal first_time As Variant, _
+        Optional ByVal second_exposure As Variant, Optional ByVal second_time As Variant, _
+        Optional ByVal third_exposure As Variant, Optional ByVal third_time As Variant, _
+        Optional ByVal shift As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(second_exposure) Then second_exposure = Empty
+    If IsMissing(second_time) Then second_time = Empty
+    If IsMissing(third_exposure) Then third_exposure = Empty
+    If IsMissing(third_time) Then third_time = Empty
+    If IsMissing(shift) Then shift = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MEAN_EXPOSURE = XLPy.CallUDF(PYTHON_MODULE, "WARP_MEAN_EXPOSURE", _
+        Array(CellsOf(first_exposure), CellsOf(first_time), CellsOf(second_exposure), CellsOf(second_time), _
+        CellsOf(third_exposure), CellsOf(third_time), CellsOf(shift), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MEAN_EXPOSURE = CVErr(xlErrValue)
+End Function
+
+' Treatment of the effluent
+Private Sub DescribeGroup15()
     Describe "WARP_REMOVAL_FROM_CONCENTRATIONS", "Treatment of the effluent: Share of a parameter that a treatment step takes out, from what is measured before and behind it. Gives: removal [%].", _
         Array("concentration before the treatment step [mg/L], 1e-06 to 1,000,000 mg/L", _
         "concentration behind the treatment step [mg/L], 0 to 1,000,000 mg/L", _
@@ -3120,7 +3328,7 @@ Refused:
 End Function
 
 ' Limits and day values
-Private Sub DescribeGroup15()
+Private Sub DescribeGroup16()
     Describe "WARP_CONCENTRATION_OF_LOAD_LIMIT", "Limits and day values: Concentration that a limit of a load comes to, at a flow. Gives: concentration limit [mg/L].", _
         Array("limit of a load, for each mass of product [kg/t], 0 to 5000 kg/t", _
         "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
@@ -3351,7 +3559,7 @@ Refused:
 End Function
 
 ' The mill's book
-Private Sub DescribeGroup16()
+Private Sub DescribeGroup17()
     Describe "WARP_OPENED_BOOK", "The mill's book: Read the mill's book from its sheets; the other functions of this group take the text it gives. Gives: a mark of the book.", _
         Array("the sheet Enquiries, its whole range from A1 on", _
         "the sheet Styles, its whole range from A1 on", _
@@ -3528,7 +3736,7 @@ Refused:
 End Function
 
 ' Look-ups, sets and the program
-Private Sub DescribeGroup17()
+Private Sub DescribeGroup18()
     Describe "WARP_REASON_FOR", "Look-ups, sets and the program: Why a formula with these arguments is an error; an empty text where it is none. Gives: one line, or an empty text.", _
         Array("name of the formula, such as WARP_CARRIED_BY_LIQUOR", _
         "its arguments, as that formula has them")

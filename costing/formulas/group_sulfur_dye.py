@@ -1,11 +1,11 @@
-"""Spreadsheet formulas of sulfur dye: dye, sulfide, glucose and caustic, peroxide, sulfide to the drain."""
+"""Spreadsheet formulas of dye boxes and sulfur dye: dye, reductants and caustic, peroxide, sulfide left."""
 
 from __future__ import annotations
 
 from costing.formulas.formula import Formula
 from costing.process import sulfide_oxidation, sulfur_dye
 
-TITLE = "Sulfur dye"
+TITLE = "Dye boxes and sulfur dye"
 
 SULFIDE = {"sulfide_use": 54.0}
 RATIO = {"dye_feed": 90.0, "sulfide_ratio": 0.6}

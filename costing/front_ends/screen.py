@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from costing.report import Table
+from costing.report.refused import NoNumber
 
 
 def show(table: Table) -> None:
@@ -49,6 +50,8 @@ def as_text(cell: Any, digits: int | None = None) -> str:
     >>> as_text(1.23456, 2), as_text(None), as_text(None, 2), as_text("scour")
     ('1.23', '', '–', 'scour')
     """
+    if isinstance(cell, NoNumber):
+        return "–"  # its row says that it is refused
     if cell is None:
         return "" if digits is None else "–"  # no number is not zero
     if isinstance(cell, float):

@@ -15,7 +15,7 @@ from costing.quantities.checking import number_text
 from costing.quantities.units import convert
 from costing.reference_data import defaults, published_ranges
 from costing.settings.building import default_key
-from costing.settings.dye_class import class_of, default_groups
+from costing.settings.dye_class import groups_of_step
 from costing.settings.mill import Mill
 from costing.settings.rinse_step import Rinse
 from costing.settings.steps import NO_OTHER, IndigoDyeing
@@ -177,7 +177,7 @@ def _unusual(ledger: Ledger, mill: Mill) -> tuple[list[Remark], list[Remark]]:
     owners: list[tuple[str, tuple[str, ...], Any, Callable[[str], str]]] = [
         (
             step.name,
-            default_groups(step.KIND, class_of(step, mill.materials)),
+            groups_of_step(step, mill.materials),
             step,
             partial(mill.cell_of_step, recipe, range_, step.name),
         )

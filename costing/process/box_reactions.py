@@ -249,6 +249,8 @@ USED_UP: dict[str, Reaction] = {
 HYDROSULFIDE, SULFIDE = "sodium_hydrosulfide", "sodium_sulfide"
 
 PEROXIDE_DECAY = Reaction("peroxide breaks down", {"hydrogen_peroxide": -2.0, "water": 2.0, "oxygen": 1.0})
+# The dye box has booked the oxygen for its dye from the air: what peroxide brings instead goes back there.
+DYE_OXIDISED = Reaction("oxidises the dye in place of air", PEROXIDE_DECAY.stoichiometry)
 
 
 def reductants_in(products: Iterable[Material]) -> list[str]:
@@ -287,6 +289,23 @@ def react_all(book: Book, held: Mapping[str, float]) -> None:
         going = False
         for reaction in MEETING:
             going = react_share(book, there, reaction, 1.0) or going
+
+
+def react_taken(book: Book, held: dict[str, float], reaction: Reaction, substance: str, taken: float) -> None:
+    """Post one reaction that takes so much of a substance, or all of it where less is there.
+
+    Parameters
+    ----------
+    book, held, reaction
+        As of `react_share`.
+    substance : str
+        The one that is taken.
+    taken : float
+        How much [kg/kg].
+    """
+    there = held.get(substance, 0.0)
+    if there > SMALLEST:
+        react_share(book, held, reaction, min(1.0, taken / there))
 
 
 def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: float) -> bool:

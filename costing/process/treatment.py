@@ -6,7 +6,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
-from costing.process.box_reactions import PEROXIDE_DECAY, USED_UP, react_share, reductants_in
+from costing.process.box_reactions import (
+    DYE_OXIDISED,
+    PEROXIDE_DECAY,
+    USED_UP,
+    react_share,
+    react_taken,
+    reductants_in,
+)
 from costing.process.fibre import acid_of, post_dissolved
 from costing.process.mixing import WATER
 from costing.process.postings import PROCESS, YARN, Book
@@ -87,6 +94,7 @@ def treat(
     behind, on_yarn = Book(step.name), dict(left.dissolved)
     for substance in reductants_in(materials[code] for code, _ in step.products):
         react_share(behind, on_yarn, USED_UP[substance], 1.0 - step.reductant_left)
+    react_taken(behind, on_yarn, DYE_OXIDISED, "hydrogen_peroxide", step.peroxide_taken)
     react_share(behind, on_yarn, PEROXIDE_DECAY, step.peroxide_broken_down)
     book.postings += behind.postings
     changed = behind.held()

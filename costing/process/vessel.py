@@ -6,7 +6,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process.box import Box, Dose, run_box
-from costing.process.box_reactions import PEROXIDE_DECAY, USED_UP, react_share, reductants_in
+from costing.process.box_reactions import (
+    DYE_OXIDISED,
+    PEROXIDE_DECAY,
+    USED_UP,
+    react_share,
+    react_taken,
+    reductants_in,
+)
 from costing.process.fibre import acid_of, post_dissolved
 from costing.process.mixing import WATER, post_power, send_to_drain, shared_out
 from costing.process.postings import DRAIN, PROCESS, YARN, Book
@@ -107,6 +114,7 @@ def run_bath(
         # What an earlier bath has left is only thinned here: there is no dye that takes it.
         for substance in reductants:
             react_share(lines, met, USED_UP[substance], 1.0 - step.reductant_left)
+        react_taken(lines, met, DYE_OXIDISED, "hydrogen_peroxide", step.peroxide_taken)
         react_share(lines, met, PEROXIDE_DECAY, step.peroxide_broken_down)
 
     entering = replace(yarn, dissolved=added(yarn.dissolved, off))

@@ -26,6 +26,14 @@ BOXES = (
         500.0,
         "auxiliary that the fibre draws and keeps beyond the liquor it carries, of what that liquor carries",
     ),
+    Q(
+        "peroxide_taken",
+        "kg/kg",
+        "g/kg",
+        0.0,
+        50.0,
+        "peroxide (100 %) that the dye takes in place of air",
+    ),
     Q("peroxide_broken_down", "", "%", 0.0, 100.0, "share of the peroxide left that breaks down on the yarn"),
     Q("feed_ratio", "", "", 1.2, 1000.0, "strength of what is fed over the strength of the bath"),
     Q(

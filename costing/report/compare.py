@@ -76,7 +76,12 @@ def figures(mill: Mill, result: Result) -> list[Figure]:
     """Cost by group without price, use and drain of one enquiry, per kilogram of saleable grey yarn."""
     currency, sums, amounts = costs_of(mill).currency, result.quote.by("group"), bought(result)
     pure, drain = active_parts(mill, amounts), result.streams[-1]
-    dyes = [code for code in pure if code in mill.materials and mill.materials[code].role == DYE]
+    dyes: dict[str, list[str]] = {
+        item.dye_class: [] for item in mill.materials.values() if item.role == DYE and not item.substance
+    }
+    for code in pure:
+        if code in mill.materials and mill.materials[code].dye_class in dyes:
+            dyes[mill.materials[code].dye_class].append(code)
     found = [Figure(OF_COST, group, currency, sums.get((group,), 0.0)) for group in GROUPS]
     found += [
         Figure(OF_USE, "water", "L", amounts.get("water", 0.0)),
@@ -86,7 +91,7 @@ def figures(mill: Mill, result: Result) -> list[Figure]:
     ]
     for name, held in (
         ("indigo, as 100 %", ["indigo"]),
-        ("sulfur dye, active part", dyes),
+        *((f"{dye_class} dye, active part", codes) for dye_class, codes in dyes.items()),
         ("hydrosulfite, as 100 %", [HYDROSULFITE]),
         ("other reductants, as 100 %", [key for key in REDUCTANTS if key != HYDROSULFITE]),
         ("caustic, as 100 %", ["sodium_hydroxide"]),

@@ -18,6 +18,7 @@ from costing.reference_data import cautions
 from costing.report.grounds import cautions_of_use
 from costing.report.range_feeds import SIZE, Feed, running_feeds, taken
 from costing.report.range_fills import after_stop, fills, given_at_start
+from costing.report.range_targets import targets
 from costing.report.table import Column, Result, Table
 from costing.settings.mill import Mill
 from costing.settings.steps import Drying
@@ -31,7 +32,9 @@ TEMPERATURES = ("scour_temperature", "rinse_temperature", "bath_temperature", "b
 VOLUMES = ("bath_volume", "tank_volume", "size_box_volume")
 FILLED_UP = "water, up to the mark [L]"
 TRACE = 0.01  # L/min: less is no setting of a valve
+SMALL = 0.1  # L/min: less is set in mL/min
 GRAMS = convert(1.0, "kg", "g")
+MILLILITRES = convert(1.0, "L", "mL")
 PER_MINUTE = convert(1.0, "1/h", "1/min")
 PER_HOUR_IN_M3 = convert(1.0, "L/h", "m3/h")
 
@@ -86,6 +89,7 @@ def range_card(mill: Mill, result: Result, ask: Ask = USUAL) -> list[Table]:
         _about(result),
         _pumps(result, feeds, ask),
         _charge(result, feeds),
+        _tests(mill, result),
         _fills(mill, result),
         _stop(mill, result, ask),
         _kettle(result, feeds, ask),
@@ -131,9 +135,10 @@ def _pumps(result: Result, feeds: list[Feed], ask: Ask) -> Table:
         Column("Box"),
         Column("Feed"),
         Column("Product"),
-        Column("Pump or valve", "L/min", 3),
+        Column("Pump or valve", "L/min", 2),
+        Column("Small pump", "mL/min", 1),
         Column("The same", "m3/h", 2),
-        Column("Product", "g/min as delivered", 0),
+        Column("Product", "g/min as delivered", 1),
         Column(f"For {vat}", "kg as delivered", 1),
     ]
     rows: list[list[Any]] = []
@@ -145,24 +150,42 @@ def _pumps(result: Result, feeds: list[Feed], ask: Ask) -> Table:
         if not feed.products and (flow or 0.0) < TRACE:
             continue
         hourly = None if feed.volume is None or feed.products else feed.volume * per_hour
+        set_to = _of_pump(flow)
         if not feed.mixed:
             code, amount = next(iter(feed.products.items()), ("", None))
             grams = None if amount is None else GRAMS * amount * per_minute
-            rows.append([feed.step, feed.name, code, flow, hourly, grams, None])
+            rows.append([feed.step, feed.name, code, *set_to, hourly, grams, None])
             continue
-        rows.append([feed.step, feed.name, "", flow, hourly, None, None])
+        rows.append([feed.step, feed.name, "", *set_to, hourly, None, None])
         in_vat = None if feed.name == SIZE or not feed.volume else ask.vat / feed.volume
         for code, amount in feed.products.items():
             weighed = None if in_vat is None else amount * in_vat
-            rows.append([feed.step, feed.name, code, None, None, GRAMS * amount * per_minute, weighed])
+            rows.append([feed.step, feed.name, code, None, None, None, GRAMS * amount * per_minute, weighed])
         if in_vat is not None and feed.water:
-            rows.append([feed.step, feed.name, FILLED_UP, None, None, None, ask.vat])
+            rows.append([feed.step, feed.name, FILLED_UP, None, None, None, None, ask.vat])
     speed = convert(result.ledger.range.speed, "m/h", "m/min")
     note = (
         f"At {speed:.3g} m/min; at another speed in proportion. Water first, most of it, then the products, "
         "each slowly; then fill up to the mark. Never water onto hydrosulfite or caustic."
     )
     return Table("card_feeds", "Pumps, valves and vats", note, columns, rows)
+
+
+def _of_pump(flow: float | None) -> tuple[float | None, float | None]:
+    """Flow in L/min, or of a small pump in mL/min: one of the two."""
+    if flow is not None and flow < SMALL:
+        return None, MILLILITRES * flow
+    return flow, None
+
+
+def _tests(mill: Mill, result: Result) -> Table:
+    columns = [Column("Box"), Column("What"), Column("In a litre", "g, as 100 %", 1), Column("Lye", "°Bé", 1)]
+    rows: list[list[Any]] = [
+        [item.step, item.what, GRAMS * item.strength, item.baume]
+        for item in targets(result.ledger, mill.materials)
+    ]
+    note = "What the liquor is to hold while it runs. °Bé: 145 - 145/d, hydrometer for 60 °F in lye of 25 °C."
+    return Table("card_tests", "To be tested", note, columns, rows)
 
 
 def _baths(result: Result) -> list[VesselBath]:
@@ -297,7 +320,7 @@ def _use(result: Result) -> Table:
         [code, amount * result.ledger.plan.around.throughput, units.get(code, "kg as delivered")]
         for code, amount in sorted(amounts.items(), key=lambda item: item[0] in units)
     ]
-    note = "While the range runs, without fills and stops."
+    note = "While the range runs, without fills and stops; what is won back is taken off."
     return Table("card_use", "Use in an hour", note, columns, rows)
 
 

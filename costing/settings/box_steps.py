@@ -51,6 +51,7 @@ class Treatment:
         "box_temperature",
         "box_overflow",
         "auxiliary_uptake",
+        "peroxide_taken",
         "peroxide_broken_down",
         "reductant_left",
         "feed_ratio",
@@ -65,6 +66,7 @@ class Treatment:
     box_temperature: float
     box_overflow: float
     auxiliary_uptake: float
+    peroxide_taken: float
     peroxide_broken_down: float
     reductant_left: float
     feed_ratio: float

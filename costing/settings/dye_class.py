@@ -16,18 +16,21 @@ if TYPE_CHECKING:
     from costing.settings.mill import Material
 
 SULFUR, VAT, REACTIVE, DIRECT = "sulfur", "vat", "reactive", "direct"
+GLUCOSE, REDUCTANT = "glucose", "reductant_product"
 REDUCED, NEVER_REDUCED = (VAT, SULFUR), (REACTIVE, DIRECT)
 
 
-def default_groups(kind: str, dye_class: str) -> tuple[str, ...]:
-    """First parts of the keys of the defaults of a step: those of its dye's class come first.
+def default_groups(kind: str, *special: str) -> tuple[str, ...]:
+    """First parts of the keys of the defaults of a step: those of reductant and dye class come first.
 
     Examples
     --------
     >>> default_groups("dye box", "vat"), default_groups("bath", "")
     (('vat dye box', 'dye box'), ('bath',))
+    >>> default_groups("dye box", "glucose", "sulfur")
+    ('glucose dye box', 'sulfur dye box', 'dye box')
     """
-    return (f"{dye_class} {kind}", kind) if dye_class else (kind,)
+    return (*(f"{word} {kind}" for word in special if word), kind)
 
 
 def groups_of(kind: Any, entries: Mapping[str, Entry], materials: Mapping[str, Material]) -> tuple[str, ...]:
@@ -44,7 +47,20 @@ def groups_of(kind: Any, entries: Mapping[str, Entry], materials: Mapping[str, M
     """
     given = (entries.get(row, EMPTY).value for row in DYE_FIELDS if row in kind.RECIPE)
     dye = next((str(value) for value in given if value), "")
-    return default_groups(kind.KIND, materials[dye].dye_class if dye in materials else "")
+    dye_class = materials[dye].dye_class if dye in materials else ""
+    reductant = entries.get(REDUCTANT, EMPTY).value if REDUCTANT in kind.RECIPE else ""
+    return default_groups(kind.KIND, _with_glucose(str(reductant or ""), materials), dye_class)
+
+
+def _with_glucose(reductant: str, materials: Mapping[str, Material]) -> str:
+    """The word of a reductant that has typical values of its own; "" for the others."""
+    return GLUCOSE if reductant in materials and materials[reductant].substance == GLUCOSE else ""
+
+
+def groups_of_step(step: Any, materials: Mapping[str, Material]) -> tuple[str, ...]:
+    """First parts of the keys of the defaults of a step that is built."""
+    reductant = _with_glucose(getattr(step, REDUCTANT, ""), materials)
+    return default_groups(step.KIND, reductant, class_of(step, materials))
 
 
 def dye_of(step: object) -> str:

@@ -26,6 +26,7 @@ class VesselBath:
         *(f"{place}_{what}" for place in PLACES for what in ("product", "dose", "on_yarn")),
         "box_temperature",
         "loose_removed",
+        "peroxide_taken",
         "peroxide_broken_down",
         "reductant_left",
         "weight_loss",
@@ -40,6 +41,7 @@ class VesselBath:
     bath_time: float
     box_temperature: float
     loose_removed: float
+    peroxide_taken: float
     peroxide_broken_down: float
     reductant_left: float
     weight_loss: float

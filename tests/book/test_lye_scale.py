@@ -111,7 +111,7 @@ def test_what_is_no_caustic_takes_none(name: str, scale: str) -> None:
         ("lye_concentration", 52.0, "°Bé", r"lye concentration is 52 °Bé; accepted is 0 to 49\.8052 °Bé"),
         ("lye_concentration", -1.0, "°Tw", r"lye concentration is -1 °Tw; accepted is 0 to 104"),
         ("lye_strength", 51.0, "% w/w", "lye strength is 51 % w/w; accepted is 0 to 50 % w/w"),
-        ("bath_caustic", 26.0, "°Bé", r"bath caustic is 26 °Bé; accepted is 0 to 6\.\d+ °Bé"),
+        ("scour_caustic", 26.0, "°Bé", r"scour caustic is 26 °Bé; accepted is 0 to 1\d\.\d+ °Bé"),
         ("caustic_dosing", 0.5, "% w/w", r"caustic dosing is 0\.5 % w/w; accepted is 0\.9\d+ to 50 % w/w"),
     ],
 )

@@ -18,6 +18,7 @@ from costing.reference_data import published_ranges
 from costing.reference_data.source_list import sources
 from costing.report import work_out
 from costing.settings.variants import variants
+from tests.demo.class_checks import CHECKS as OF_OTHER_CLASSES
 from tests.demo.route_checks import Check, derived, of_size, of_sulfur_dye
 from tests.demo.route_figures import (
     BLACK,
@@ -53,6 +54,11 @@ ROUTES = (
     "G-01",
     "R-01",
     "M-01",
+    "P-02",
+    "P-03",
+    "V-02",
+    "V-03",
+    "V-04",
 )
 
 
@@ -64,6 +70,7 @@ def rinsed(code: str) -> float:
 
 
 CHECKS = [
+    *OF_OTHER_CLASSES,
     *of_sulfur_dye("B-01", "sulfur dyeing"),
     Check(
         "B-01",

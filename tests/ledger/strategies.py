@@ -195,6 +195,7 @@ TREATMENT_RECIPE = st.fixed_dictionaries(
         "box_overflow": number(0.0, 2.0),
         "feed_ratio": number(2.0, 40.0),
         "auxiliary_uptake": number(0.0, 200.0),
+        "peroxide_taken": number(0.0, 5.0),
         "peroxide_broken_down": number(0.0, 100.0),
         "reductant_left": number(0.0, 100.0),
     }
@@ -214,6 +215,7 @@ BATH_RECIPE = st.fixed_dictionaries(
         "second_on_yarn": number(0.0, 10.0),
         "box_temperature": number(15.0, 98.0),
         "loose_removed": number(0.0, 100.0),
+        "peroxide_taken": number(0.0, 5.0),
         "peroxide_broken_down": number(0.0, 100.0),
         "reductant_left": number(0.0, 100.0),
         "weight_loss": number(2.0, 4.0),

@@ -230,7 +230,7 @@ PRINTED = {
     "Cost lines": ("A", 140),
     "Ledger": ("A", 680),
     "Typical values": ("A", 56),
-    "Purchasing": ("A", 42),
+    "Purchasing": ("A", 46),
     "Checks": ("A", 64),
 }
 

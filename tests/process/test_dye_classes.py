@@ -14,9 +14,10 @@ from costing.settings.building import Assumption
 from costing.settings.dye_box_step import DyeBox
 from tests.example_mill import ROUTE, example_mill
 from tests.process.test_boxes import PRODUCTS, moved, opened, warnings
+from tests.process.test_vessel_and_cloth import VESSEL
 
 PAD, CHEMICALS, RINSE = ("dye pad", "dye box"), ("chemical pad", "treatment"), ROUTE[1]
-BATH, NEXT_BATH = ("vessel dyeing", "bath"), ("vessel rinse", "bath")
+BATH = ("vessel dyeing", "bath")
 DRY = {"pick_up": 0.7, "exchange": 100.0}
 BARE: dict[str, Any] = {
     "reductant_product": None,
@@ -61,7 +62,7 @@ def test_a_reductant_in_one_bath_with_a_dye_that_it_destroys_is_refused(dye: str
     assert f"{dye.lower()} dye '{dye}'" in str(refused.value)
     bath = {"batch_dye_product": dye, "dye_offered": 2.0, "first_product": "SULFIDE", "first_dose": 2.0}
     with pytest.raises(InputError, match="test, first_product: first product is 'SULFIDE', a reductant"):
-        opened(route=[BATH], recipe={"vessel dyeing": bath})
+        opened(route=[BATH], recipe={"vessel dyeing": bath}, whole_machine=VESSEL)
 
 
 def test_a_vat_dye_that_nothing_reduces_is_refused() -> None:
@@ -155,7 +156,7 @@ def test_what_is_fixed_where_nothing_is_given_is_in_its_class(dye: str, low: flo
     in_vessel = {"batch_dye_product": dye, "dye_offered": 2.0}
     if reduced:
         in_vessel |= {"first_product": "HYDRO", "first_dose": 5.0}
-    ledger = opened(route=[BATH], recipe={"vessel dyeing": in_vessel})
+    ledger = opened(route=[BATH], recipe={"vessel dyeing": in_vessel}, whole_machine=VESSEL)
     stays = moved(ledger, "vessel dyeing", dye, destination="dyed yarn")
     assert low <= stays / moved(ledger, "vessel dyeing", dye, source="store") <= high
 
@@ -165,3 +166,35 @@ def test_what_is_unusual_of_a_dye_is_judged_by_its_class() -> None:
     mill = example_mill(**given)
     told = [remark.text for remark in remarks(opened(**given), mill) if "fixation" in remark.text]
     assert told == ["dye fixation is 95 %; usual is 50 % to 90 %"]
+
+
+def test_glucose_has_typical_values_of_its_own() -> None:
+    """Those of the other reductants are of sulfide: 30 g/L of glucose and 25 g/L of caustic, not 5 and 5."""
+    by_default = {"reductant_ratio": None, "bath_reductant": None, "bath_caustic": None}
+    for product, expected in (("GLUCOSE", (0.030, 0.025)), ("SULFIDE", (0.005, 0.005))):
+        recipe = {
+            "dye_product": "BLACK",
+            "reductant_product": product,
+            "caustic_product": "LYE",
+            **by_default,
+        }
+        ledger = opened(**of_pad(**recipe))
+        (box,) = [step for step in ledger.steps if isinstance(step, DyeBox)]
+        assert (box.bath_reductant, box.bath_caustic) == pytest.approx(expected)
+        assert box.reductant_ratio == 0.0
+
+
+@pytest.mark.parametrize(("taken", "left"), [(0.0, 1.5), (0.5, 1.0), (9.0, 0.0)])
+def test_what_the_dye_takes_of_peroxide_is_not_left(taken: float, left: float) -> None:
+    """5 g/L in 0.3 L/kg on dry yarn are 1.5 g/kg; the dye takes 0, 0.5 or all of it."""
+    dose = {"first_product": "PEROXIDE", "first_dose": 5.0, "dose_basis": "100 %", "peroxide_taken": taken}
+    ledger = opened(
+        route=[CHEMICALS, RINSE],
+        recipe={"chemical pad": dose},
+        machine={"chemical pad": {"pick_up": 0.3, "exchange": 100.0}},
+    )
+    (rinse,) = [yarn for step, yarn in ledger.run.entering if step.name == RINSE[0]]
+    assert 1000.0 * rinse.dissolved.get("hydrogen_peroxide", 0.0) == pytest.approx(left, abs=1e-9)
+    used = moved(ledger, "chemical pad", "hydrogen_peroxide", cause="oxidises the dye in place of air")
+    assert 1000.0 * used == pytest.approx(1.5 - left, abs=1e-9)
+    assert max(gaps(ledger.lines, example_mill().materials).values()) < 1e-9

@@ -33,12 +33,13 @@ OXYGEN = molmass.Formula("O").mass
 
 # What mills, books or sellers disagree on.
 CONTESTED = {
-    "bath": {"loose_removed", "peroxide_broken_down", "reductant_left", "weight_loss"},
+    "bath": {"loose_removed", "peroxide_broken_down", "peroxide_taken", "reductant_left", "weight_loss"},
     **{
         f"{name} bath": {"dye_exhaustion", "dye_fixation"} for name in ("sulfur", "vat", "reactive", "direct")
     },
     **{f"{name} dye box": {"dye_fixation", "extra_uptake"} for name in ("reactive", "direct")},
     "sulfur dye box": {"bath_reductant", "dye_fixation", "extra_uptake"},
+    "glucose dye box": {"bath_caustic", "bath_reductant", "reductant_ratio"},
     "vat dye box": {"bath_caustic", "bath_reductant", "dye_fixation", "extra_uptake"},
     "cloth": set(),
     "drying": {"dryer_efficiency"},
@@ -73,7 +74,8 @@ CONTESTED = {
         "reductant_ratio",
     },
     "treatment": {
-        *("box_overflow", "exchange", "peroxide_broken_down", "pick_up", "reductant_left", "weight_loss"),
+        *("box_overflow", "exchange", "peroxide_broken_down", "peroxide_taken", "pick_up"),
+        *("reductant_left", "weight_loss"),
     },
     "train": {"sludge_yield", "water_recovery"},
     "yarn": set(),

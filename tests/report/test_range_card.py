@@ -79,7 +79,7 @@ def dyed(ask: Ask = USUAL, **recipe: Any) -> tuple[dict[str, Table], Mill, Ledge
 
 def feed_row(table: Table, box: str, feed: str, product: str = "") -> list[Any]:
     (found,) = [row for row in table.rows if row[:3] == [box, feed, product]]
-    return found[3:]
+    return [found[3], *found[5:]]  # without mL/min: test_a_small_pump_is_set_in_millilitres
 
 
 def test_the_stock_vat_is_weighed_by_strength_times_volume() -> None:
@@ -90,9 +90,9 @@ def test_the_stock_vat_is_weighed_by_strength_times_volume() -> None:
         assert feed_row(feeds, "indigo dyeing", "stock vat", product)[3] == pytest.approx(by_hand)
     half = dyed(Ask(vat=500.0))[0]["card_feeds"]
     assert feed_row(half, "indigo dyeing", "stock vat", "INDIGO")[3] == pytest.approx(50.0 / 0.94)
-    assert half.columns[6].title == "For 500 L"
+    assert half.columns[7].title == "For 500 L"
     (mark,) = [row for row in half.rows if row[1] == "stock vat" and row[2].startswith("water")]
-    assert mark[6] == 500.0
+    assert mark[7] == 500.0
 
 
 def test_the_dosing_liquors_are_weighed_by_strength_times_volume() -> None:
@@ -131,6 +131,34 @@ def test_the_rinse_valve_by_hand() -> None:
     assert grams is weighed is None
 
 
+def test_a_small_pump_is_set_in_millilitres() -> None:
+    """0.3 g/L of wetting agent in the bath that the yarn carries away: a few mL and g in a minute."""
+    small = large = 0
+    for code in demo_mill().enquiries:
+        tables = {table.key: table for table in range_card(demo_mill(), demo_result(code))}
+        for row in tables["card_feeds"].rows if "card_feeds" in tables else ():
+            litres, millilitres, _, grams, _ = row[3:]
+            assert litres is None or millilitres is None
+            assert litres is None or litres >= 0.1
+            assert millilitres is None or 0.0 < millilitres < 100.0
+            large += litres is not None
+            if millilitres is not None and row[2]:
+                small += 1
+                assert grams == pytest.approx(millilitres * demo_mill().materials[row[2]].density)
+    assert small > 5
+    assert large > 5
+
+
+def test_what_is_tested_is_what_the_recipe_says() -> None:
+    """26 degrees of the mercerising recipe come back from its 244.5 g/L."""
+    tables = {table.key: table for table in range_card(demo_mill(), demo_result("M-01"))}
+    rows = {(row[0], row[1]): row[2:] for row in tables["card_tests"].rows}
+    assert rows["mercerising", "sodium hydroxide"] == pytest.approx([244.457, 26.0], rel=1e-5)
+    assert rows["indigo dyeing", "indigo"] == pytest.approx([1.8, None])
+    assert rows["indigo dyeing", "sodium hydrosulfite"] == pytest.approx([2.0, None])
+    assert rows["indigo dyeing", "sodium hydroxide"] == pytest.approx([2.0, None])
+
+
 def test_a_stop_of_two_hours_by_hand() -> None:
     """20 g of oxygen an hour: 40 g, 5.441 kg/kg for a mol on a mol, 1.2 mol on each; 2 NaOH with them."""
     tables, _, _ = dyed(Ask(stop=2.0))
@@ -167,8 +195,9 @@ def test_oxidant_and_acid_are_never_put_into_one_tank() -> None:
     rows = [row for row in tables["card_feeds"].rows if row[0] == "oxidation"]
     assert [row[1] for row in rows] == ["as delivered", "as delivered", "fresh water"]
     peroxide = feed_row(tables["card_feeds"], "oxidation", "as delivered", "PEROXIDE")
-    assert peroxide[0] == pytest.approx(peroxide[2] / 1000.0 / mill.materials["PEROXIDE"].density)
-    assert all(row[6] is None for row in rows)
+    (small,) = [row[4] for row in rows if row[2] == "PEROXIDE"]
+    assert small == pytest.approx(peroxide[2] / mill.materials["PEROXIDE"].density)
+    assert all(row[7] is None for row in rows)
 
 
 def test_the_size_kettle_by_hand() -> None:
@@ -255,8 +284,8 @@ def test_grams_a_minute_are_the_kilograms_of_the_ledger(code: str) -> None:
         wanted = of_step(result.ledger, step.name)
         shown: dict[str, float] = {}
         for row in feeds:
-            if row[0] == step.name and row[5] is not None:
-                shown[row[2]] = shown.get(row[2], 0.0) + row[5] * 60.0 / throughput / 1000.0
+            if row[0] == step.name and row[6] is not None:
+                shown[row[2]] = shown.get(row[2], 0.0) + row[6] * 60.0 / throughput / 1000.0
         for name, product, _, weighed in charged:
             if name == step.name and product != WATER:
                 shown[product] = weighed / result.ledger.plan.around.charge_mass

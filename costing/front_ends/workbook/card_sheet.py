@@ -26,7 +26,7 @@ from costing.report.range_card import ESTIMATE, FILLED_UP
 CARD = "card "  # begins the name of every sheet
 TITLE = "Denim warp costing: range cards"
 PANELS: tuple[tuple[float, ...], ...] = (
-    (25.0, 9.0, 8.5, 8.5, 13.0),
+    (25.0, 8.5, 8.0, 8.0, 8.5, 13.0),
     (25.0, 9.0, 11.5, 11.5),
     (22.0, 9.0, 8.5, 11.0),
 )  # widths of columns
@@ -145,7 +145,7 @@ def card_sheet(pen: Pen, name: str, tables: Sequence[Table]) -> Worksheet:
 def _panels(found: dict[str, Table]) -> list[list[PanelLine]]:
     """Lines of two panels, or of three where two would be too long."""
     panels = [list(_feeds(found)) or list(_charge(found)), list(_fills(found))]
-    blocks = [list(block(found)) for block in (_boxes, _stop, _kettle, _use)]
+    blocks = [list(block(found)) for block in (_tests, _boxes, _stop, _kettle, _use)]
     if "card_feeds" in found:
         blocks.insert(0, list(_charge(found)))
     rows = sum(len(lines) + 1 for lines in (*panels, *blocks))
@@ -213,17 +213,17 @@ def _feeds(found: dict[str, Table]) -> Iterable[PanelLine]:
     table = found.get("card_feeds")
     if table is None:
         return []
-    heads = ["L/min", "m3/h", "g/min", table.columns[6].title.replace("For ", "kg in ")]
+    heads = ["L/min", "mL/min", "m3/h", "g/min", table.columns[7].title.replace("For ", "kg in ")]
     lines, box = [], None
     for row in table.rows:
         if row[0] != box:
             box = row[0]
             lines.append(PanelLine("box", box))
-        of_liquor = row[3] is None and row[1] != "as delivered"
+        of_liquor = row[2] != "" and row[1] != "as delivered"
         text = INDENT + row[2] if of_liquor else row[2] or row[1]
         if row[2] == FILLED_UP:
             text = INDENT + "water, up to the mark"
-        lines.append(PanelLine("line", text, _numbers(table, row, (3, 4, 5, 6))))
+        lines.append(PanelLine("line", text, _numbers(table, row, (3, 4, 5, 6, 7))))
     return _block(table, heads, lines)
 
 
@@ -257,6 +257,11 @@ def _fills(found: dict[str, Table]) -> Iterable[PanelLine]:
     table = found.get("card_fill")
     heads = ["g/L", "kg, full box", "kg, this lot"]
     return [] if table is None else _block(table, heads, _by_box(table, (0, 1), 2, (3, 4, 5)))
+
+
+def _tests(found: dict[str, Table]) -> Iterable[PanelLine]:
+    table = found.get("card_tests")
+    return [] if table is None else _block(table, ["g/L, 100 %", "°Bé"], _by_box(table, (0,), 1, (2, 3)))
 
 
 def _stop(found: dict[str, Table]) -> Iterable[PanelLine]:

@@ -17,7 +17,7 @@ from costing.quantities import CHOICES, QUANTITIES, shown
 from costing.reference_data import Default, defaults
 from costing.settings.building import default_key
 from costing.settings.discharge_point import DischargePoint
-from costing.settings.dye_class import default_groups
+from costing.settings.dye_class import GLUCOSE, default_groups
 from costing.settings.mill import Range
 from costing.settings.product_fields import PRODUCT_FIELDS
 from costing.settings.steps import STEP_KINDS
@@ -137,7 +137,7 @@ def list_of(name: str) -> str:
 
 
 def by_dye_class(groups: tuple[str, ...], name: str) -> dict[str, Default]:
-    """Dye class -> the row of the table of defaults that its dyes have for a setting.
+    """Dye class, or glucose as reductant -> the row of the table of defaults that it has for a setting.
 
     Examples
     --------
@@ -145,7 +145,7 @@ def by_dye_class(groups: tuple[str, ...], name: str) -> dict[str, Default]:
     ['sulfur', 'vat', 'reactive', 'direct']
     """
     found = {}
-    for dye_class in word_lists()["dye_classes"]:
+    for dye_class in (*word_lists()["dye_classes"], GLUCOSE):
         for kind in groups:
             row = typical_of(default_groups(kind, dye_class)[:1], name)
             if row is not None:
@@ -159,7 +159,7 @@ def _row(part: str, name: str, groups: tuple[str, ...], units: Mapping[str, str]
     typical, classes, meaning = typical_of(groups, name), by_dye_class(groups, name), meaning_of(name)
     if classes:
         told = (f"{dye_class} {shown(QUANTITIES[name], row.value)}" for dye_class, row in classes.items())
-        meaning += f"; typical by dye class: {', '.join(told)}"
+        meaning += f"; typical by dye class{' and reductant' * (GLUCOSE in classes)}: {', '.join(told)}"
     by_class = tuple(classes.values())
     wanted = needed and typical is None and not by_class
     return Row(part, name, unit, meaning, typical, by_class, wanted, list_of(name))

@@ -22,10 +22,10 @@ from costing.book.sheet import column_letters
 LAST_CELLS = {
     "Enquiries": "X80",
     "Styles": "AF60",
-    "Recipes": "AL500",
-    "Ranges": "X260",
-    "Routes": "H200",
-    "Materials": "Z120",
+    "Recipes": "AT700",
+    "Ranges": "X360",
+    "Routes": "H280",
+    "Materials": "AC120",
     "Mill costs": "H60",
     "Discharge points": "Z60",
     "Discharge plan": "P80",
@@ -81,7 +81,7 @@ def beyond(title: str) -> tuple[str, str]:
     Examples
     --------
     >>> beyond("Routes")
-    ("'Routes'!$I$1:$GR$5000", "'Routes'!$A$201:$H$5000")
+    ("'Routes'!$I$1:$GR$5000", "'Routes'!$A$281:$H$5000")
     """
     row, column = coordinate_to_tuple(LAST_CELLS[title])
     sheet = quote_sheetname(title)

@@ -19,7 +19,7 @@ from costing.process.postings import POWER
 from costing.report import Column
 
 MOST_USES = 900  # rows of the list: 60 enquiries of a dozen bought things
-MOST_MATERIALS, PRINTED_MATERIALS = 110, 42
+MOST_MATERIALS, PRINTED_MATERIALS = 110, 46
 UTILITIES = ("water", "steam", POWER, RANGE_TIME)
 CODE, DESCRIPTION, NEEDED, UNIT, COUNT = 1, 2, 3, 4, 5
 LIST = 7  # first column of the list
