@@ -23,6 +23,7 @@ from costing.front_ends.command_frame import (
     tell,
 )
 from costing.front_ends.compare_command import compare
+from costing.front_ends.drain_command import drain
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -42,6 +43,7 @@ if TYPE_CHECKING:
       costing compare --like Q-02 --recipe DARK-BOTTOM
                                         the same order with another recipe
       costing card -e Q-02              what the shift weighs, sets and fills
+      costing drain                     what leaves by a collecting point of the drain
     """,
 )
 @click.version_option(costing.__version__, prog_name="costing")
@@ -55,6 +57,7 @@ def main() -> None:
 
 main.add_command(compare)
 main.add_command(card)
+main.add_command(drain)
 
 
 @main.command()

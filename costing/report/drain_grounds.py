@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from costing.quantities import label
+from costing.quantities import QUANTITIES, label
 from costing.reference_data import Default, cautions, default, materials
 from costing.report.drain_point import PointResult
 from costing.report.grounds import default_row
@@ -20,6 +20,7 @@ def point_assumptions(mill: Mill, found: PointResult) -> Table:
     """Typical values taken because a cell of the point is empty, with their band and their source."""
     columns = [
         Column("Setting"),
+        Column("Meaning"),
         Column("Taken"),
         Column("Low"),
         Column("High"),
@@ -29,7 +30,10 @@ def point_assumptions(mill: Mill, found: PointResult) -> Table:
         Column("Place in the source"),
         Column("Note"),
     ]
-    rows = [default_row(row) for row in _defaults(mill, found)]
+    rows: list[list[Any]] = []
+    for row in _defaults(mill, found):
+        setting, *others = default_row(row)
+        rows.append([setting, QUANTITIES[row.quantity].help, *others])
     note = (
         "The typical value, taken where a cell of the sheet Discharge points is empty. Contested: mills "
         "differ, so measure your own and type it there."

@@ -32,8 +32,8 @@ POINT_TABLES: dict[str, PointBuilder] = {
 # What a report says at its end: on what it rests, and what to beware of.
 POINT_GROUNDS: dict[str, PointBuilder] = {
     "point_assumptions": point_assumptions,
-    "point_cautions": point_cautions,
     "point_sources": point_sources,
+    "point_cautions": point_cautions,
 }
 
 
@@ -50,3 +50,24 @@ def point_grounds(mill: Mill, found: PointResult) -> list[Table]:
 def _built(builders: dict[str, PointBuilder], mill: Mill, found: PointResult) -> list[Table]:
     tables = (build(mill, found) for build in builders.values())
     return [table for table in tables if table is not None and table.rows]
+
+
+# What a screen shows of a wide table: its columns by title.
+SHORT = {
+    "point_streams": ("Enquiry", "Stream", "Volume", "pH", "COD, organic", "Sodium", "Sulfide, as S"),
+    "point_peaks": ("Enquiry", "Dump", "Volume of one", "One every", "COD: dump", "COD: where it enters"),
+    "permit": ("Limit", "Of the limit", "From", "To", "Chance of exceeding"),
+    "point_month": ("Parameter", "Runs to the point", "From", "To", "Highest day", "On"),
+}
+
+
+def in_short(table: Table) -> Table:
+    """The columns of a table that a screen has room for; all of a table that is narrow."""
+    if table.key == "point_parameters":
+        places = [0, 1, 2, *range(len(table.columns) - 3, len(table.columns))]
+    elif table.key in SHORT:
+        places = [at for at, column in enumerate(table.columns) if column.title in SHORT[table.key]]
+    else:
+        return table
+    columns = [table.columns[at] for at in places]
+    return table._replace(columns=columns, rows=[[row[at] for at in places] for row in table.rows])

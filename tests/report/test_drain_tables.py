@@ -82,7 +82,7 @@ def test_a_dump_by_hand(found: PointResult) -> None:
 
 
 def test_the_grounds_say_what_was_taken_and_what_is_contested(found: PointResult) -> None:
-    taken, cautions, sources = point_grounds(demo_mill(), found)
+    taken, sources, cautions = point_grounds(demo_mill(), found)
     keys = {key for owner, key in demo_mill().drain.assumptions if owner == "discharge point PIT"}
     assert len(taken.rows) == len(keys) > 20
     assert {row["Contested"] for row in named(taken)} == {"", "measure your own"}

@@ -58,6 +58,12 @@ FILLS = {
     "COD, inorganic sulfur": Filled("8A5A33", "dkUpDiag"),
     "flow": Filled("5F83A8"),
     "cost": Filled("22384F"),
+    "sodium": Filled("A8C1D9"),
+    "suspended solids": Filled("6E6E6E"),
+    "BOD5": Filled("E0B070"),
+    "up to the low end": Filled("22384F"),
+    "from there to the estimate": Filled("34557A", "wdDnDiag"),
+    "from the estimate to the high end": Filled("8E9AA5", "ltVert"),
 }
 
 LABELLED = 0.09  # smallest part of the longest bar that has room for its number
@@ -80,6 +86,8 @@ class Bars(NamedTuple):
         Name of a fill, and the column of the table.
     number : str
         Number format of axis and labels.
+    labelled : bool
+        With its number on each part that has room for it.
     """
 
     title: str
@@ -89,6 +97,7 @@ class Bars(NamedTuple):
     names: int
     series: list[tuple[str, int]]
     number: str
+    labelled: bool = True
 
 
 def bar_chart(bars: Bars, width: float, height: float, letters: float = 8) -> BarChart | None:
@@ -117,7 +126,8 @@ def bar_chart(bars: Bars, width: float, height: float, letters: float = 8) -> Ba
     _axes(chart, bars, letters)
     for name, column in shown:
         series = _series(bars, name, column, values[column])
-        series.dLbls = _labels(values[column], LABELLED * longest, bars.number, letters - 1)
+        if bars.labelled:
+            series.dLbls = _labels(values[column], LABELLED * longest, bars.number, letters - 1)
         chart.series.append(series)
     if len(shown) > 1:
         chart.legend = Legend()

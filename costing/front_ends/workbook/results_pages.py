@@ -144,7 +144,7 @@ def cost_charts(pen: Pen, steps: Placed) -> None:
         found.append(Bars(name, axis, steps, dyeing, 1, series[YARN_GROUPS:], "0.000"))
     lines = [found[at : at + 2] for at in range(0, len(found), 2)]
     note = "Groups are stacked in the order of the legend. The yarns and all numbers: sheet Cost by step."
-    _chart_sheet(pen, "Cost charts", f"Cost by step{_left_out(_count(table))}", note, lines)
+    chart_sheet(pen, "Cost charts", f"Cost by step{_left_out(_count(table))}", note, lines)
 
 
 def discharge_charts(pen: Pen, loads: Placed, alert: str) -> None:
@@ -163,7 +163,7 @@ def discharge_charts(pen: Pen, loads: Placed, alert: str) -> None:
             ]
         )
     note = "A bar for each stream. COD of sulfur salts is shown apart: a test finds some or all of it."
-    _chart_sheet(pen, "Discharge charts", f"Discharge{_left_out(_count(table))}", note, lines, alert)
+    chart_sheet(pen, "Discharge charts", f"Discharge{_left_out(_count(table))}", note, lines, alert)
 
 
 def blocks(table: Table) -> list[tuple[str, range]]:
@@ -175,9 +175,10 @@ def blocks(table: Table) -> list[tuple[str, range]]:
     return found[:CHARTED]
 
 
-def _chart_sheet(
+def chart_sheet(
     pen: Pen, name: str, heading: str, note: str, lines: Sequence[Sequence[Bars]], alert: str = ""
 ) -> None:
+    """A sheet of charts, two beside each other and two below each other on a page."""
     sheet = pen.book.create_sheet(name)
     wide = [COLUMN_WIDTH] * (2 * CHART_COLUMNS)
     set_widths(sheet, wide)

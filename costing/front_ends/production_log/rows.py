@@ -1,0 +1,152 @@
+"""The rows of a log file, text or workbook: cells as they stand, nothing worked out, nothing run."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any, NamedTuple, TextIO
+
+from costing.front_ends.production_log.column_map import SHEET, Placed, place_columns
+from costing.front_ends.production_log.number_forms import shown
+from costing.front_ends.workbook.open_file import OLE, open_workbook, refuse_open_elsewhere
+from costing.front_ends.workbook.results import sheet_names
+from costing.quantities import InputError, listed, meant
+
+MOST_ROWS = 10_000_000
+LONGEST_LINE = 100_000  # letters
+DELIMITERS = {",": "comma", ";": "semicolon", "\t": "tab"}
+ACCEPTED = "accepted is a .csv file in UTF-8 or an .xlsx workbook"
+
+
+class LogRow(NamedTuple):
+    """One row: its number in the file, and its cells."""
+
+    number: int
+    cells: list[Any]
+
+
+class LogFile:
+    """A log that may be read more than once, because its forms are told by all rows together.
+
+    Parameters
+    ----------
+    path : Path
+        The file.
+    columns : mapping
+        As the user names them.
+
+    Raises
+    ------
+    InputError
+        A file that cannot be read, or a heading without the columns.
+    """
+
+    def __init__(self, path: Path, columns: Mapping[str, str]) -> None:
+        self._path = path
+        self._rows: list[LogRow] | None = None
+        self._delimiter = ""
+        refuse_open_elsewhere(path)
+        try:
+            with path.open("rb") as stream:
+                start = stream.read(len(OLE))
+        except OSError as error:
+            raise InputError(str(path), f"cannot be read: {error.strerror or error}; {ACCEPTED}") from error
+        if start.startswith((b"PK", OLE)):
+            self._rows = _rows_of_workbook(path, columns.get(SHEET, ""))
+            if not self._rows:
+                raise InputError(path.name, "holds no row; accepted is a heading and a row for each entry")
+            self.placed = place_columns(self._rows[0].cells, columns)
+            self._rows = self._rows[1:]
+        else:
+            self._delimiter, self.placed = _delimiter(path, columns)
+
+    def rows(self) -> Iterator[LogRow]:
+        """Every row below the heading that is not empty.
+
+        Raises
+        ------
+        InputError
+            No text in UTF-8, a quote without end, or more rows than are read.
+        """
+        if self._rows is not None:
+            yield from self._rows
+            return
+        rows = _rows_of_text(self._path, self._delimiter)
+        next(rows, None)
+        for count, row in enumerate(rows, start=1):
+            if count > MOST_ROWS:
+                raise InputError(
+                    self._path.name, f"holds more than {MOST_ROWS:,} rows; accepted is a file for each month"
+                )
+            yield row
+
+
+def _rows_of_text(path: Path, delimiter: str) -> Iterator[LogRow]:
+    try:
+        with path.open(encoding="utf-8-sig", newline="") as stream:
+            reader = csv.reader(_lines(stream, path), delimiter=delimiter, strict=True)
+            last = 0
+            for cells in reader:
+                number, last = last + 1, reader.line_num
+                if any(cell.strip() for cell in cells):
+                    yield LogRow(number, cells)
+    except UnicodeDecodeError as error:
+        raise InputError(path.name, f"is no text in UTF-8; {ACCEPTED}: save it as CSV UTF-8") from error
+    except csv.Error as error:
+        raise InputError(path.name, f"cannot be read as CSV behind row {last}: {error}") from error
+    except OSError as error:
+        raise InputError(str(path), f"cannot be read: {error.strerror or error}; {ACCEPTED}") from error
+
+
+def _lines(stream: TextIO, path: Path) -> Iterator[str]:
+    """Lines of a text, none so long that it fills the memory."""
+    while line := stream.readline(LONGEST_LINE + 1):
+        if len(line) > LONGEST_LINE:
+            raise InputError(path.name, f"has a line of more than {LONGEST_LINE:,} letters; {ACCEPTED}")
+        if "\0" in line:
+            raise InputError(path.name, f"is no plain text; {ACCEPTED}")
+        yield line
+
+
+def _delimiter(path: Path, columns: Mapping[str, str]) -> tuple[str, Placed]:
+    """The sign between cells: the one with which the heading has the columns."""
+    found: dict[str, Placed] = {}
+    refusals: list[tuple[int, InputError]] = []
+    for sign in DELIMITERS:
+        try:
+            heading = next(_rows_of_text(path, sign), None)
+        except InputError as error:
+            refusals.append((0, error))
+            continue
+        if heading is None:
+            raise InputError(path.name, "is empty; accepted is a heading and a row for each entry")
+        try:
+            found[sign] = place_columns(heading.cells, columns)
+        except InputError as error:
+            refusals.append((len(heading.cells), error))
+    if not found:
+        raise max(refusals, key=lambda item: item[0])[1]
+    if len(found) > 1:
+        told = " and ".join(DELIMITERS[sign] for sign in found)
+        raise InputError(path.name, f"can be read with {told} between its cells; accepted is one of them")
+    return next(iter(found.items()))
+
+
+def _rows_of_workbook(path: Path, wanted: str) -> list[LogRow]:
+    names = sorted(sheet_names(path))
+    name = meant(wanted, names) if wanted else (names[0] if len(names) == 1 else "")
+    if names and not name:
+        said = f"has no sheet {shown(wanted)}" if wanted else f"has {len(names)} sheets"
+        raise InputError(
+            path.name, f'{said}; there are: {listed(names, wanted)}; accepted is --columns "... , sheet=NAME"'
+        )
+    values, _ = open_workbook(path, [name or ""])
+    rows: dict[int, dict[int, Any]] = {}
+    for (row, column), cell in values[name or ""]._cells.items():
+        if cell.value is not None and str(cell.value).strip():
+            rows.setdefault(row, {})[column] = cell.value
+    return [
+        LogRow(row, [held.get(column) for column in range(1, max(held) + 1)])
+        for row, held in sorted(rows.items())
+    ]

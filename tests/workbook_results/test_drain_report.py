@@ -1,0 +1,52 @@
+"""Limits on the first page and in their chart, from a table of a permit."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from openpyxl import Workbook
+
+from costing.front_ends.workbook.drain_charts import CUT, limit_chart, limit_shares
+from costing.front_ends.workbook.drain_summary import at_risk
+from costing.front_ends.workbook.results_cells import Pen
+from costing.report import Column, Table
+
+TITLES = ("Limit", "Of the limit", "From", "To", "Headroom", "Chance of exceeding", "Largest part")
+ROWS: list[list[Any]] = [
+    ["sulfide", 900.0, 400.0, 2000.0, -800.0, 99.0, "rinse after sulfur"],
+    ["COD", 80.0, 50.0, 120.0, 20.0, 30.0, "rinse after scour"],
+    ["chloride", 2.0, 1.5, 3.0, 98.0, 0.0, "water taken in"],
+    ["pH", None, None, None, None, 60.0, None],
+    ["AOX", None, None, None, None, None, None],
+]
+PERMIT = Table("permit", "Permit", "", [Column(title) for title in TITLES], ROWS)
+
+
+def test_what_is_near_its_limit_stands_on_the_first_page() -> None:
+    assert [row[0] for row in at_risk(PERMIT).rows] == ["sulfide", "COD", "pH"]
+
+
+def test_the_parts_of_a_bar_end_at_low_estimate_and_high() -> None:
+    table = limit_shares(PERMIT)
+    assert [row[0] for row in table.rows] == ["sulfide", "COD", "chloride"]
+    cod = table.rows[1]
+    assert cod[1:4] == [50.0, 80.0, 120.0]
+    assert [sum(cod[4 : 4 + count]) for count in (1, 2, 3)] == pytest.approx([50.0, 80.0, 120.0])
+
+
+def test_a_long_bar_is_cut_and_its_numbers_are_not() -> None:
+    sulfide = limit_shares(PERMIT).rows[0]
+    assert sum(sulfide[4:]) == CUT
+    assert sulfide[3] == 2000.0
+
+
+def test_the_limit_is_a_line_of_the_chart() -> None:
+    book = Workbook()
+    limit_chart(Pen(book), PERMIT, "estimate")
+    sheet: Any = book["Limit chart"]
+    (chart,) = sheet._charts
+    assert chart.y_axis.majorUnit == 100.0
+    assert chart.y_axis.scaling.max == CUT
+    assert len(chart.series) == 3
+    assert len({series.graphicalProperties.pattFill is None for series in chart.series}) == 2
