@@ -18,18 +18,19 @@ ROWS: list[list[Any]] = [
     ["COD", 80.0, 50.0, 120.0, 20.0, 30.0, "rinse after scour"],
     ["chloride", 2.0, 1.5, 3.0, 98.0, 0.0, "water taken in"],
     ["pH", None, None, None, None, 60.0, None],
+    ["sulfide in a sewer", 0.0, 0.0, 400.0, 100.0, 0.0, "rinse after sulfur"],
     ["AOX", None, None, None, None, None, None],
 ]
 PERMIT = Table("permit", "Permit", "", [Column(title) for title in TITLES], ROWS)
 
 
 def test_what_is_near_its_limit_stands_on_the_first_page() -> None:
-    assert [row[0] for row in at_risk(PERMIT).rows] == ["sulfide", "COD", "pH"]
+    assert [row[0] for row in at_risk(PERMIT).rows] == ["sulfide", "COD", "pH", "sulfide in a sewer"]
 
 
 def test_the_parts_of_a_bar_end_at_low_estimate_and_high() -> None:
     table = limit_shares(PERMIT)
-    assert [row[0] for row in table.rows] == ["sulfide", "COD", "chloride"]
+    assert [row[0] for row in table.rows] == ["sulfide", "COD", "chloride", "sulfide in a sewer"]
     cod = table.rows[1]
     assert cod[1:4] == [50.0, 80.0, 120.0]
     assert [sum(cod[4 : 4 + count]) for count in (1, 2, 3)] == pytest.approx([50.0, 80.0, 120.0])

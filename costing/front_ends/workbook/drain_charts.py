@@ -94,7 +94,15 @@ def limit_shares(permit: Table) -> Table:
 
 
 def _label(text: str) -> str:
-    return text if len(text) <= LONGEST_LABEL else f"{text[: LONGEST_LABEL - 3]}..."
+    """A limit beside its bar: without where it holds, and not too long.
+
+    Examples
+    --------
+    >>> _label("COD: at most 600 mg/L, composite of 24 hours, after treatment")
+    'COD: at most 600 mg/L, composite of 24 hours'
+    """
+    short = text.rpartition(",")[0] if text.count(",") > 1 else text
+    return short if len(short) <= LONGEST_LABEL else f"{short[: LONGEST_LABEL - 3]}..."
 
 
 def load_charts(pen: Pen, found: PointResult, alert: str) -> None:

@@ -25,33 +25,43 @@ from costing.settings.mill import Mill
 PERMIT, STREAMS, PARAMETERS = "permit", "point_streams", "point_parameters"
 OWN_SHEETS = {"Summary", "Streams", "Parameters", "Cautions"}
 
-# A table too wide to be read on one page: the sheets that share its columns.
+
+class Part(NamedTuple):
+    """A sheet with some columns of a table that is too wide for one: its name, its own note, the columns."""
+
+    name: str
+    note: str
+    titles: tuple[str, ...]
+
+
 SHARED = {
-    PERMIT: {
-        "Permit": (
-            "Limit",
-            "In words",
-            "Held against it",
-            "Of the limit",
-            "From",
-            "To",
-            "Headroom",
-            "Chance of exceeding",
+    PERMIT: (
+        Part(
+            "Permit",
+            "Limits at risk first; what is not estimated comes last. From and to: nine in ten estimates of this "
+            "kind are right within them. Only samples by the method that your permit names tell whether a limit "
+            "is kept.",
+            (
+                *("Limit", "In words", "Held against it", "Of the limit", "From", "To", "Headroom"),
+                "Chance of exceeding",
+            ),
         ),
-        "Permit, figures": (
-            "Limit",
-            "Estimate",
-            "Limit unit",
-            "Load",
-            "Limit as load",
-            "Concentration",
-            "Limit as concentration",
-            "Remarks",
-            "Reference",
-            "Cell",
+        Part(
+            "Permit, figures",
+            "Load and concentration are long-term means, with what the limit comes to at this flow and "
+            "production. Check each limit against your permit.",
+            (
+                *("Limit", "Estimate", "Limit unit", "Load", "Limit as load", "Concentration"),
+                *("Limit as concentration", "Remarks", "Reference", "Cell"),
+            ),
         ),
-        "Permit, what to do": ("Limit", "Of the limit", "Largest part", "Would mend it", "Would narrow it"),
-    }
+        Part(
+            "Permit, what to do",
+            "What is behind the largest part, what touches it, and what would make the estimate surer. Any "
+            "change of treatment is for a competent or licensed person.",
+            ("Limit", "Of the limit", "Largest part", "Would mend it", "Would narrow it"),
+        ),
+    )
 }
 NAMES = {
     "point_month": "Month",
@@ -60,7 +70,14 @@ NAMES = {
     "point_peaks": "Dumps",
     "point_assumptions": "Assumptions",
 }
-WORDY = Form(alert=ESTIMATE, filtered=False, text="row text", widest=40, widths={"Limit": 34, "In words": 34})
+WORDY = Form(
+    alert=ESTIMATE,
+    filtered=False,
+    widths={
+        **{"Limit": 44, "In words": 44, "Held against it": 30, "Remarks": 60, "Reference": 24},
+        **{"Largest part": 44, "Would mend it": 70, "Would narrow it": 44},
+    },
+)
 FORMS = {
     PERMIT: WORDY,
     STREAMS: Form(alert=ESTIMATE, fixed_columns=2),
@@ -75,6 +92,7 @@ FORMS = {
 }
 OTHERS = Form(alert=ESTIMATE, fixed_columns=1)
 LONGEST_NAME = 31  # of a sheet
+LETTERS = 2.3  # of a note of two lines, for each unit of width
 NARROWEST, BESIDE = 120.0, 10.0  # width of a sheet, and of an empty column beside a narrow table
 
 
@@ -151,8 +169,8 @@ def report_book(report: Report) -> Workbook:
 def _sheets(pen: Pen, table: Table) -> None:
     """A table on its sheet, or on those that share its columns."""
     form = FORMS.get(table.key, OTHERS)
-    for name, titles in SHARED.get(table.key, {}).items():
-        _sheet(pen, name, _only(table, titles), form)
+    for part in SHARED.get(table.key, ()):
+        _sheet(pen, part.name, _only(table, part.titles)._replace(note=part.note), form)
     if table.key not in SHARED:
         _sheet(pen, _sheet_name(table.key), table, form)
 
@@ -161,7 +179,7 @@ def _sheet(pen: Pen, name: str, table: Table, form: Form) -> None:
     """A sheet for a table, never so narrow that its note is cut off; the alert says once what it is not."""
     table = table._replace(note=table.note.replace(SAID, "").strip())
     wide = widths_of(table, form)
-    while sum(wide) < NARROWEST:
+    while sum(wide) < max(NARROWEST, len(table.note) / LETTERS):
         wide.append(BESIDE)
     sheet = pen.book.create_sheet(name)
     frame(pen, sheet, table, form, wide)

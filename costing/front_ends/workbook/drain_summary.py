@@ -33,7 +33,8 @@ ASKED_FIRST = (
     "sulfite",
 )
 AT_RISK, CHANCE = 50.0, 5.0  # per cent of a limit, and of a chance, from which a limit is on this page
-MOST_LIMITS = 10
+LIMIT = 100.0  # per cent of it that the high end of a band may reach without being on this page
+MOST_LIMITS = 14
 WIDE = [32.0, 10.0, 10.0, 12.0, 10.0, 10.0, 34.0]
 PLAIN = Form(filtered=False)
 SECTION, LINE = Look("section"), Look("live line")
@@ -119,7 +120,7 @@ def _limits(pen: Pen, sheet: Worksheet, row: int, permit: Table | None) -> int:
     text = (
         "No limit is typed for this point on the sheet Permit."
         if permit is None
-        else f"No estimate is at {AT_RISK:g} % of its limit or has a chance of {CHANCE:g} % to exceed it. "
+        else f"No estimate is at {AT_RISK:g} % of its limit, reaches it with its band or has {CHANCE:g} % to exceed it. "
         "See the sheet Permit for all, and for what is not estimated."
     )
     pen.write(sheet, row, 1, text, LINE)
@@ -130,11 +131,11 @@ def at_risk(permit: Table) -> Table:
     """The rows of a permit that come near their limit, and what is behind the largest part."""
     titles = [column.title for column in permit.columns]
     places = [titles.index(name) for name in OF_PERMIT]
-    share, chance = titles.index("Of the limit"), titles.index("Chance of exceeding")
+    share, high, chance = (titles.index(name) for name in ("Of the limit", "To", "Chance of exceeding"))
     rows: list[list[Any]] = [
         [row[at] for at in places]
         for row in permit.rows
-        if (row[share] or 0.0) >= AT_RISK or (row[chance] or 0.0) >= CHANCE
+        if (row[share] or 0.0) >= AT_RISK or (row[high] or 0.0) >= LIMIT or (row[chance] or 0.0) >= CHANCE
     ]
     columns = [permit.columns[at] for at in places]
     return permit._replace(columns=columns, rows=rows[:MOST_LIMITS])
