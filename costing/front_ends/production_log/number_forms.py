@@ -147,7 +147,10 @@ class NumberForm:
         InputError
             Another decimal sign than in the cells above it.
         """
-        if not isinstance(value, str) or not (found := _NUMBER.fullmatch(value.strip())):
+        if not isinstance(value, str) or not ("." in value or "," in value):
+            return
+        found = _NUMBER.fullmatch(value.strip())
+        if found is None:
             return
         sign = _sign_of(found[2].translate(_BLANKS).rstrip(".,"))
         if sign and sign not in self._told:
@@ -182,6 +185,8 @@ class NumberForm:
                 f'--columns "... , decimal={POINT}" or "decimal={COMMA}"',
             )
         mark, group = (".", ",") if sign != COMMA else (",", ".")
+        if digits.isdigit():
+            return float(f"{found[1]}{digits}"), unit
         whole, _, rest = digits.partition(mark)
         parts = re.split(rf"[{group}'’\u00a0\u202f ]", whole)
         right = len(parts) == 1 or (0 < len(parts[0]) <= 3 and all(len(part) == 3 for part in parts[1:]))

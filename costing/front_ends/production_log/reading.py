@@ -16,6 +16,7 @@ from costing.report.drain_month import Ran
 from costing.settings.mill import Mill
 
 MOST_TOLD = 10  # unknown enquiries in one refusal
+MOST_KEPT = 10_000  # dates of unlike text that are not read twice
 ENQUIRY = "enquiry"
 PARTS = ("style", "recipe", "range")
 
@@ -63,8 +64,13 @@ def read_log(path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown: b
     file = LogFile(path, columns)
     dates, numbers = DateForm(columns.get("dates", "")), NumberForm(columns.get("decimal", ""))
     try:
+        seen: set[Any] = set()
         for row in file.rows():
-            dates.look(_cell(row, file.placed, "date"), row.number)
+            date = _cell(row, file.placed, "date")
+            if date not in seen:
+                dates.look(date, row.number)
+                if len(seen) < MOST_KEPT:
+                    seen.add(date)
             numbers.look(_cell(row, file.placed, "amount"), row.number)
         reader = _Reader(mill, file.placed, dates, numbers)
         for row in file.rows():
@@ -100,21 +106,29 @@ class _Reader:
         self._dates, self._numbers = dates, numbers
         self._codes: dict[tuple[str, ...], str] = {}
         self._points: dict[tuple[str, str], str] = {}
+        self._days: dict[Any, datetime.date] = {}
+        self._units: dict[str, tuple[int, float]] = {}  # unit -> yarn or cloth, and its factor
         self.sums: dict[tuple[datetime.date, str, str], list[float]] = {}
         self.unknown: dict[tuple[str, ...], LeftOut] = {}
 
     def take(self, row: LogRow) -> None:
         """Add one row."""
-        date = self._dates.read(_cell(row, self._placed, "date"), row.number)
+        date = self._date(row)
         amount, unit = self._amount(row)
         code = self._enquiry(row)
         if not code or not amount:
             return
         held = self.sums.setdefault((date, code, self._point(row, code)), [0.0, 0.0])
-        if is_mass(unit):
-            held[0] += convert(amount, unit, "kg")
-        else:
-            held[1] += convert(amount, unit, "m")
+        place, factor = self._units[unit]
+        held[place] += amount * factor
+
+    def _date(self, row: LogRow) -> datetime.date:
+        cell = _cell(row, self._placed, "date")
+        if cell not in self._days:
+            if len(self._days) > MOST_KEPT:
+                self._days.clear()
+            self._days[cell] = self._dates.read(cell, row.number)
+        return self._days[cell]
 
     def _amount(self, row: LogRow) -> tuple[float, str]:
         amount, own = self._numbers.read(_cell(row, self._placed, "amount"), row.number)
@@ -127,8 +141,11 @@ class _Reader:
             raise InputError(
                 where, "the amount has no unit; accepted is kg, t, m or yd in a column, a cell or the heading"
             )
-        if not is_amount(unit):
-            raise InputError(where, f"unit is {shown(unit)}; accepted is one such as kg, t, m or yd")
+        if unit not in self._units:
+            if not is_amount(unit):
+                raise InputError(where, f"unit is {shown(unit)}; accepted is one such as kg, t, m or yd")
+            house = "kg" if is_mass(unit) else "m"
+            self._units[unit] = (int(house == "m"), convert(1.0, unit, house))
         if not 0.0 <= amount < float("inf"):
             raise InputError(where, f"amount is {amount:g} {unit}; accepted is 0 and above")
         return amount, unit

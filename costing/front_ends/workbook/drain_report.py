@@ -38,9 +38,9 @@ SHARED = {
     PERMIT: (
         Part(
             "Permit",
-            "Limits at risk first; what is not estimated comes last. From and to: nine in ten estimates of this "
-            "kind are right within them. Only samples by the method that your permit names tell whether a limit "
-            "is kept.",
+            "Limits at risk first; what is not estimated comes last. From and to: nine in ten estimates of "
+            "this kind are right within them. Only samples by the method that your permit names tell "
+            "whether a limit is kept.",
             (
                 *("Limit", "In words", "Held against it", "Of the limit", "From", "To", "Headroom"),
                 "Chance of exceeding",

@@ -35,7 +35,7 @@ ASKED_FIRST = (
 AT_RISK, CHANCE = 50.0, 5.0  # per cent of a limit, and of a chance, from which a limit is on this page
 LIMIT = 100.0  # per cent of it that the high end of a band may reach without being on this page
 MOST_LIMITS = 14
-WIDE = [32.0, 10.0, 10.0, 12.0, 10.0, 10.0, 34.0]
+WIDE = [32.0, 10.0, 10.0, 12.0, 10.0, 10.0, 40.0]
 PLAIN = Form(filtered=False)
 SECTION, LINE = Look("section"), Look("live line")
 OF_PERMIT = ("Limit", "Of the limit", "From", "To", "Headroom", "Chance of exceeding", "Largest part")
@@ -117,12 +117,12 @@ def _limits(pen: Pen, sheet: Worksheet, row: int, permit: Table | None) -> int:
     risky = None if permit is None else at_risk(permit)
     if risky is not None and risky.rows:
         return body(pen, sheet, row, risky, PLAIN, WIDE).last + 1
-    text = (
-        "No limit is typed for this point on the sheet Permit."
-        if permit is None
-        else f"No estimate is at {AT_RISK:g} % of its limit, reaches it with its band or has {CHANCE:g} % to exceed it. "
-        "See the sheet Permit for all, and for what is not estimated."
-    )
+    text = "No limit is typed for this point on the sheet Permit."
+    if permit is not None:
+        text = (
+            f"No estimate is at {AT_RISK:g} % of its limit, reaches it with its band or has {CHANCE:g} % to "
+            "exceed it. See the sheet Permit for all, and for what is not estimated."
+        )
     pen.write(sheet, row, 1, text, LINE)
     return row + 1
 
@@ -133,12 +133,18 @@ def at_risk(permit: Table) -> Table:
     places = [titles.index(name) for name in OF_PERMIT]
     share, high, chance = (titles.index(name) for name in ("Of the limit", "To", "Chance of exceeding"))
     rows: list[list[Any]] = [
-        [row[at] for at in places]
+        [*[row[at] for at in places[:-1]], _first_part(row[places[-1]])]
         for row in permit.rows
         if (row[share] or 0.0) >= AT_RISK or (row[high] or 0.0) >= LIMIT or (row[chance] or 0.0) >= CHANCE
     ]
     columns = [permit.columns[at] for at in places]
     return permit._replace(columns=columns, rows=rows[:MOST_LIMITS])
+
+
+def _first_part(text: str | None) -> str | None:
+    """The first of several parts that are told."""
+    first, _, others = (text or "").partition(";")
+    return f"{first}; ..." if others else text
 
 
 def _figures(found: PointResult) -> Table:
