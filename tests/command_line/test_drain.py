@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from openpyxl import load_workbook
 
-from costing.front_ends.workbook.drain_report import SHARED
+from costing.front_ends.workbook.drain_report import BY_UNIT, SHARED
 from costing.report.drain import ESTIMATE
 from costing.report.drain_point import work_out_point
 from costing.report.drain_tables import point_tables
@@ -99,7 +99,7 @@ def test_the_whole_note_stands_above_each_table(folder: Path) -> None:
     book: Any = load_workbook(folder / "report.xlsx")
     heads = {str(sheet.cell(1, 1).value): sheet for sheet in book}
     for table in found:
-        if table.key in SHARED:  # each of its sheets has a note of its own
+        if table.key in (*SHARED, *BY_UNIT):  # they have sheets of their own
             continue
         sheet = heads[table.title]
         lines = [sheet.cell(row, 1).value for row in (2, 3)]

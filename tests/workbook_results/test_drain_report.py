@@ -8,8 +8,10 @@ import pytest
 from openpyxl import Workbook
 
 from costing.front_ends.workbook.drain_charts import CUT, limit_chart, limit_shares
+from costing.front_ends.workbook.drain_report import draw_sheets
 from costing.front_ends.workbook.drain_summary import at_risk
 from costing.front_ends.workbook.results_cells import Pen
+from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH
 from costing.report import Column, Table
 
 TITLES = ("Limit", "Of the limit", "From", "To", "Headroom", "Chance of exceeding", "Largest part")
@@ -40,6 +42,30 @@ def test_a_long_bar_is_cut_and_its_numbers_are_not() -> None:
     sulfide = limit_shares(PERMIT).rows[0]
     assert sum(sulfide[4:]) == CUT
     assert sulfide[3] == 2000.0
+
+
+def sheets(table: Table) -> Any:
+    book = Workbook()
+    draw_sheets(Pen(book), table)
+    return book
+
+
+def test_figures_in_two_units_stand_on_two_sheets() -> None:
+    columns = [Column("Behind"), Column("COD", "kg/day", 1), Column("COD", "mg/L", 1)]
+    book = sheets(Table("point_treatment", "Treatment", "", columns, [["the pit", 400.0, 2000.0]]))
+    found = {name: [cell.value for cell in book[name][7]][:2] for name in book.sheetnames[1:]}
+    assert found == {"Treatment": ["the pit", 400.0], "Treatment, mg per L": ["the pit", 2000.0]}
+
+
+def test_a_long_note_of_a_narrow_table_is_printed_whole() -> None:
+    note = "never acid on a water with sulfide " * 12
+    page = sheets(Table("point_acid_demand", "Acid", note.strip(), [Column("What")], [["acid"]]))[
+        "Acid demand"
+    ]
+    assert f"{page['A2'].value} {page['A3'].value}" == note.strip()
+    across = [page.column_dimensions[letter].width for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"]
+    columns = ord(page.print_area.split(":$")[1][0]) - ord("A") + 1
+    assert sum(across[:columns]) * CHARACTERS_PER_WIDTH >= max(len(page["A2"].value), len(page["A3"].value))
 
 
 def test_the_limit_is_a_line_of_the_chart() -> None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 
 from costing.front_ends.workbook.chart_parts import amend_chart
@@ -63,6 +64,8 @@ SHARED = {
         ),
     )
 }
+# A table with the same figures in two units beside each other: a sheet for each unit.
+BY_UNIT = {"point_treatment": {"Treatment": "kg/day", "Treatment, mg per L": "mg/L"}}
 NAMES = {
     "point_month": "Month",
     "point_days": "Days",
@@ -153,25 +156,31 @@ def report_book(report: Report) -> Workbook:
     permit = next((table for table in report.tables if table.key == PERMIT), None)
     drain_summary(pen, found, About(report.period, report.source, report.left_out), permit)
     for table in report.tables:
-        _sheets(pen, table)
+        draw_sheets(pen, table)
         if table.key == PERMIT:
             limit_chart(pen, table, ESTIMATE)
         if table.key == STREAMS:
             load_charts(pen, found, ESTIMATE)
     for table in point_grounds(report.mill, found):
-        _sheets(pen, table)
+        draw_sheets(pen, table)
     book.active = 0
     book.properties.title = f"Denim warp costing: drain report of {found.point.code}"
     book.properties.creator = "costing"
     return book
 
 
-def _sheets(pen: Pen, table: Table) -> None:
+def draw_sheets(pen: Pen, table: Table) -> None:
     """A table on its sheet, or on those that share its columns."""
     form = FORMS.get(table.key, OTHERS)
     for part in SHARED.get(table.key, ()):
-        _sheet(pen, part.name, _only(table, part.titles)._replace(note=part.note), form)
-    if table.key not in SHARED:
+        places = [at for at, column in enumerate(table.columns) if column.title in part.titles]
+        _sheet(pen, part.name, _kept(table, places)._replace(note=part.note), form)
+    units = BY_UNIT.get(table.key, {})
+    for name, unit in units.items():
+        others = [other for other in units.values() if other != unit]
+        places = [at for at, column in enumerate(table.columns) if column.unit not in others]
+        _sheet(pen, name, _kept(table, places), form)
+    if table.key not in SHARED and not units:
         _sheet(pen, _sheet_name(table.key), table, form)
 
 
@@ -183,12 +192,12 @@ def _sheet(pen: Pen, name: str, table: Table, form: Form) -> None:
         wide.append(BESIDE)
     sheet = pen.book.create_sheet(name)
     frame(pen, sheet, table, form, wide)
-    body(pen, sheet, HEAD, table, form, wide)
+    placed = body(pen, sheet, HEAD, table, form, wide)
+    sheet.print_area = f"A1:{get_column_letter(len(wide))}{placed.last}"  # a note beside a narrow table too
 
 
-def _only(table: Table, titles: Sequence[str]) -> Table:
+def _kept(table: Table, places: Sequence[int]) -> Table:
     """Some columns of a table, in their own order."""
-    places = [at for at, column in enumerate(table.columns) if column.title in titles]
     columns = [table.columns[at] for at in places]
     return table._replace(columns=columns, rows=[[row[at] for at in places] for row in table.rows])
 

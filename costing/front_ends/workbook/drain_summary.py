@@ -73,7 +73,7 @@ def drain_summary(pen: Pen, found: PointResult, about: About, permit: Table | No
     title(pen, sheet, heading, note, ESTIMATE, WIDE)
     row = _about(pen, sheet, HEAD, found, about)
     row = _limits(pen, sheet, row + 1, permit)
-    row = _section(pen, sheet, row + 1, "What leaves the point on a running day")
+    row = _section(pen, sheet, row + 1, "What leaves the point on a running day, before any treatment")
     placed = body(pen, sheet, row, _figures(found), PLAIN, WIDE)
     row = _section(pen, sheet, placed.last + 2, "How the water stands")
     body(pen, sheet, row, _condition(found), PLAIN, WIDE)
