@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from costing.book.columns import ColumnReader
+from costing.book.drain_treatment import read_treatment
 from costing.book.layout import column_sheet, tables_of
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
@@ -43,6 +44,7 @@ def read_drain(sheets: Mapping[str, Sheet], mill: Mill) -> Drain:
     drain = Drain()
     _read_points(sheets["Discharge points"], drain)
     _read_plan(sheets["Discharge plan"], drain, mill)
+    read_treatment(sheets["Treatment"], drain)
     return drain
 
 

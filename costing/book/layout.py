@@ -11,6 +11,7 @@ from dataclasses import dataclass, fields
 from functools import lru_cache
 
 from costing.book.sheet_table import COLUMNS, SHEETS, WORDS
+from costing.effluent.stages import treatment_steps
 from costing.quantities import CHOICES, label
 from costing.reference_data import cautions, substances
 from costing.settings.mill import Range
@@ -134,6 +135,7 @@ def word_lists(words: Mapping[str, list[str]] = WORDS) -> dict[str, list[str]]:
         "step_kinds": list(STEP_KINDS),
         "substance_names": list(substance_names()),
         "caution_keys": list(cautions()),
+        "treatment_steps": list(treatment_steps()),
         **{name: list(items) for name, items in words.items()},
     }
 

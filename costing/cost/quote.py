@@ -128,7 +128,30 @@ class Quote(NamedTuple):
         return sums
 
 
-def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -> Quote:
+class EffluentPrice(NamedTuple):
+    """What an enquiry pays for its water, where that is not the price of the mill's costs.
+
+    Attributes
+    ----------
+    name : str
+        What stands as the material of its lines.
+    price : float
+        For each volume, in the mill's money [money/L].
+    grounds : str
+        Where it comes from.
+    """
+
+    name: str
+    price: float
+    grounds: str
+
+
+def quote(
+    ledger: Ledger,
+    materials: Mapping[str, Material],
+    costs: MillCosts,
+    effluent: EffluentPrice | None = None,
+) -> Quote:
     """Price a ledger.
 
     Parameters
@@ -139,6 +162,8 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         Code -> product of the mill's list, with prices.
     costs : MillCosts
         Water, steam, power, effluent, overhead, margin and currencies.
+    effluent : EffluentPrice, optional
+        Counts in place of the effluent charge of the costs.
 
     Returns
     -------
@@ -151,6 +176,9 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
         A product that is used has no price, or its currency has no exchange rate.
     """
     tariff = _utilities(ledger, costs)
+    drained = EFFLUENT if effluent is None else effluent.name
+    if effluent is not None:
+        tariff[drained] = (EFFLUENT, "L", effluent.price)
     dyes_cloth = ledger.range.yarn_form == CLOTH
     weft_only = {ledger.style.weft_yarn} - {ledger.style.warp_yarn}
     amounts: dict[tuple[str, str, str], float] = {}
@@ -163,7 +191,7 @@ def quote(ledger: Ledger, materials: Mapping[str, Material], costs: MillCosts) -
                 tariff[material] = (kind, "kg", material_price(material, materials, costs))
             key = (step, material, cause)
         elif substance == "water" and destination.startswith(DRAIN):
-            key = (step, EFFLUENT, destination[len(DRAIN) :])
+            key = (step, drained, destination[len(DRAIN) :])
         else:
             continue
         amounts[key] = amounts.get(key, 0.0) + amount

@@ -121,6 +121,17 @@ class Stage(NamedTuple):
         return said
 
 
+def treatment_steps() -> tuple[str, ...]:
+    """Every step a stage may be: those of ``treatment.csv`` and the two neutralisations.
+
+    Examples
+    --------
+    >>> treatment_steps()[-2:]
+    ('neutralisation with sulfuric acid', 'neutralisation with carbon dioxide')
+    """
+    return (*treatment_removals(), SULFURIC_ACID, CARBON_DIOXIDE)
+
+
 def checked(stage: Stage) -> Stage:
     """A stage whose settings and figures make sense.
 
@@ -138,7 +149,7 @@ def checked(stage: Stage) -> Stage:
     costing.quantities.checking.InputError: neutralisation with sulfuric acid: target acidity is empty; \
 accepted is 6 to 12
     """
-    steps = (*treatment_removals(), SULFURIC_ACID, CARBON_DIOXIDE)
+    steps = treatment_steps()
     if stage.step not in steps:
         raise InputError(
             "treatment", f"{stage.step!r} is no step; accepted is one of: {listed(steps, stage.step)}"

@@ -34,7 +34,8 @@ class Remark(NamedTuple):
     Attributes
     ----------
     kind : str
-        ``warning``: the number may mislead; ``unusual``: outside the usual range of the table.
+        ``warning``: the number may mislead; ``unusual``: outside the usual range of the table;
+        ``note``: where a price comes from.
     where : str
         Step or setting.
     text : str

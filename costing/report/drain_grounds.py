@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from costing.effluent.point_train import stage_of
 from costing.quantities import QUANTITIES, label
 from costing.reference_data import Default, cautions, default, materials
 from costing.report.drain_point import PointResult
@@ -35,8 +36,8 @@ def point_assumptions(mill: Mill, found: PointResult) -> Table:
         setting, *others = default_row(row)
         rows.append([setting, QUANTITIES[row.quantity].help, *others])
     note = (
-        "The typical value, taken where a cell of the sheet Discharge points is empty. Contested: mills "
-        "differ, so measure your own and type it there."
+        "The typical value, taken where a cell of the sheet Discharge points or Treatment is empty. "
+        "Contested: mills differ, so measure your own and type it there."
     )
     return Table("point_assumptions", f"Taken for {found.point.code}", note, columns, rows)
 
@@ -67,7 +68,7 @@ def _cautions(found: PointResult) -> list[str]:
 
 
 def point_sources(mill: Mill, found: PointResult) -> Table:
-    """Every source behind what was taken and the cautions."""
+    """Every source behind what was taken, the removals of the treatment and the cautions."""
     from costing.reference_data.source_list import (
         sources,  # its reader wants a younger Python than a cell has
     )
@@ -75,6 +76,10 @@ def point_sources(mill: Mill, found: PointResult) -> Table:
     uses: dict[str, dict[str, None]] = {}
     for row in _defaults(mill, found):
         uses.setdefault(row.source, {})[label(row.quantity)] = None
+    for stage in found.stages:
+        for figure in stage_of(stage).figures:
+            if figure.what not in stage.own_removal and not figure.remembered:
+                uses.setdefault(figure.source, {})[f"{stage.step}: {figure.what}"] = None
     for key in _cautions(found):
         caution = cautions()[key]
         uses.setdefault(caution.source, {})[f"caution: {caution.name}"] = None

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 from costing.effluent.arriving import DAY, Arriving, of_enquiry, of_other_flow
@@ -11,13 +12,17 @@ from costing.effluent.day_values import log_spread_of_variation
 from costing.effluent.discharge import Stream
 from costing.effluent.factors import PARAMETERS, Factors
 from costing.effluent.pit import Standing, residence_time, standings
+from costing.effluent.point_charge import Strength, strength_of_enquiry
+from costing.effluent.point_train import PointTrain, built, run_train
 from costing.effluent.speciation import speciation
+from costing.effluent.treatment import Train
 from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
 from costing.report.table import FINISHED_METRE, Column, Result, Table, capital
 from costing.settings.discharge_point import DischargePoint, Production
 from costing.settings.mill import Mill
+from costing.settings.treatment_train import PLANNED, TrainStage
 
 # Parameter -> setting of the point that says how far its estimate may be off.
 SPREADS = {
@@ -68,6 +73,10 @@ class PointResult:
         Its water: fresh, at the end of the drain, behind the pit where there is one.
     yarn, cloth : float
         Saleable grey yarn and finished cloth of that day [kg, m].
+    stages : list of TrainStage
+        What treats its water, built and planned.
+    strengths : dict
+        Enquiry -> strength of its own water of that day.
     """
 
     point: DischargePoint
@@ -75,11 +84,30 @@ class PointResult:
     places: list[Standing]
     yarn: float
     cloth: float
+    stages: list[TrainStage] = field(default_factory=list)
+    strengths: dict[str, Strength] = field(default_factory=dict)
 
     @property
     def leaving(self) -> Standing:
         """The water as it leaves the point."""
         return self.places[-1]
+
+    @cached_property
+    def treatment(self) -> PointTrain:
+        """What the stages that are built make of the water; worked out when it is first asked for."""
+        return run_train(self.leaving, built(self.stages))
+
+    @cached_property
+    def planned(self) -> PointTrain | None:
+        """What all stages make of it, the planned ones too; None where none is planned."""
+        if not any(stage.stands == PLANNED for stage in self.stages):
+            return None
+        return run_train(self.leaving, self.stages)
+
+    @property
+    def train(self) -> Train | None:
+        """The treatment that is built, as it ran; None without one, or where it is refused."""
+        return self.treatment.train
 
 
 def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> PointResult:
@@ -109,6 +137,7 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
             f"nothing runs to the point {point.code}; accepted is a row of the sheet Discharge plan",
         )
     streams: list[Arriving] = []
+    strengths: dict[str, Strength] = {}
     yarn = cloth = 0.0
     cold = 0.0
     for row in rows:
@@ -117,8 +146,12 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
         yarn, cloth = yarn + mass, cloth + metres
         cold = found.ledger.range.water_temperature
         streams += of_enquiry(found.ledger, streams_at(found, point), mass / DAY, point)
+        factors = Factors(found.ledger, found.materials, point)
+        strength = strength_of_enquiry(found.ledger, factors, point).times(mass)
+        strengths[row.enquiry] = strength.plus(strengths.get(row.enquiry))
     streams += [of_other_flow(flow, point, cold or point.air_temperature) for flow in flows]
-    return PointResult(point, streams, standings(point, streams), yarn, cloth)
+    places = standings(point, streams)
+    return PointResult(point, streams, places, yarn, cloth, drain.stages_of(point.code), strengths)
 
 
 def production_of_day(row: Production, found: Result) -> tuple[float, float]:

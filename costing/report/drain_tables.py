@@ -7,9 +7,16 @@ from __future__ import annotations
 
 from typing import Callable, Optional
 
+from costing.report.drain_charge import charge_table, reuse_table
 from costing.report.drain_grounds import point_assumptions, point_cautions, point_sources
 from costing.report.drain_peaks import peaks_table
 from costing.report.drain_point import PointResult, condition_table, parameters_table, streams_table
+from costing.report.drain_treatment import (
+    acid_demand_table,
+    treatment_remarks_table,
+    treatment_sums_table,
+    treatment_table,
+)
 from costing.report.table import Table
 from costing.settings.mill import Mill
 
@@ -27,6 +34,12 @@ POINT_TABLES: dict[str, PointBuilder] = {
     "point_parameters": _of_point(parameters_table),
     "point_condition": _of_point(condition_table),
     "point_peaks": _of_point(peaks_table),
+    "point_acid_demand": acid_demand_table,
+    "point_treatment": treatment_table,
+    "point_treatment_sums": treatment_sums_table,
+    "point_treatment_remarks": treatment_remarks_table,
+    "point_reuse": reuse_table,
+    "point_charge": charge_table,
 }
 
 # What a report says at its end: on what it rests, and what to beware of.

@@ -9,11 +9,12 @@ from functools import cached_property
 from typing import Any, NamedTuple
 
 from costing.cost.price_remarks import cost_remarks, price_remarks
-from costing.cost.quote import EFFLUENT, CostLine, Quote, quote
+from costing.cost.quote import EFFLUENT, CostLine, EffluentPrice, Quote, quote
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
 from costing.ledger.whole import Ledger, is_bought, open_ledger
 from costing.quantities import InputError
+from costing.report.effluent_price import effluent_price
 from costing.settings.mill import Enquiry, Material, Mill, MillCosts
 
 # Bases of `Quote.per` that the tables name.
@@ -63,13 +64,17 @@ class Table(NamedTuple):
 
 @dataclass(frozen=True)
 class Result:
-    """All that is known of one enquiry; its streams are worked out when they are first asked for."""
+    """All that is known of one enquiry; its streams are worked out when they are first asked for.
+
+    `effluent` is what it pays for its water, None where the effluent charge of the mill's costs counts.
+    """
 
     enquiry: Enquiry
     ledger: Ledger
     quote: Quote
     remarks: list[Remark]
     materials: Mapping[str, Material]
+    effluent: EffluentPrice | None = None
 
     @cached_property
     def streams(self) -> list[Stream]:
@@ -106,13 +111,15 @@ def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -
         From any setting, step or price that is refused.
     """
     ledger = open_ledger(mill, enquiry)
-    offer = quote(ledger, mill.materials, costs_of(mill))
+    effluent, said = effluent_price(mill, enquiry, ledger, costs_of(mill))
+    offer = quote(ledger, mill.materials, costs_of(mill), effluent)
     notes = [
+        *said,
         *remarks(ledger, mill),
         *cost_remarks(mill, enquiry, costs_of(mill)),
         *price_remarks(offer, mill, today or datetime.date.today()),
     ]
-    return Result(enquiry, ledger, offer, notes, mill.materials)
+    return Result(enquiry, ledger, offer, notes, mill.materials, effluent)
 
 
 def bought(result: Result) -> dict[str, float]:

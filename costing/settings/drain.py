@@ -8,12 +8,14 @@ from dataclasses import dataclass, field
 from costing.quantities import InputError, listed
 from costing.settings.building import Assumption, Entry
 from costing.settings.discharge_point import DischargePoint, OtherFlow, Production
+from costing.settings.treatment_train import SewerCharge, TrainStage, TreatmentPrices
 
 
 @dataclass
 class Drain:
-    """Points by their code, and what runs to them.
+    """Points by their code, what runs to them, and what treats and takes it.
 
+    `stages` are in the order of the flow at each point; `charges` and `prices` are by the code of the point.
     `assumptions` holds every default taken, each once; `given` the entries of each point, for a remark that
     names a cell; `places` sheet and cell of each.
     """
@@ -21,6 +23,9 @@ class Drain:
     points: dict[str, DischargePoint] = field(default_factory=dict)
     production: list[Production] = field(default_factory=list)
     other_flows: list[OtherFlow] = field(default_factory=list)
+    stages: list[TrainStage] = field(default_factory=list)
+    charges: dict[str, SewerCharge] = field(default_factory=dict)
+    prices: dict[str, TreatmentPrices] = field(default_factory=dict)
     places: dict[str, str] = field(default_factory=dict)
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     given: dict[str, Mapping[str, Entry]] = field(default_factory=dict)
@@ -44,3 +49,7 @@ class Drain:
                 where, f"point {code!r} is not in the book; there are: {listed(self.points, code)}"
             )
         return self.points[code]
+
+    def stages_of(self, point: str, stands: str = "") -> list[TrainStage]:
+        """The stages behind a point, in the order of the flow; all, or those that are built or planned."""
+        return [stage for stage in self.stages if stage.point == point and stands in ("", stage.stands)]

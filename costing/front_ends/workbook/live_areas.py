@@ -29,6 +29,7 @@ LAST_CELLS = {
     "Mill costs": "H60",
     "Discharge points": "Z60",
     "Discharge plan": "P80",
+    "Treatment": "T90",
 }
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 
