@@ -10,7 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import lru_cache
 
-from costing.book.sheet_table import COLUMNS, SHEETS, WORDS
+from costing.book.column_table import COLUMNS
+from costing.book.sheet_table import SHEETS, WORDS
 from costing.effluent.stages import treatment_steps
 from costing.quantities import CHOICES, label
 from costing.reference_data import cautions, substances
