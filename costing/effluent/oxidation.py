@@ -14,6 +14,7 @@ from typing import Any, NamedTuple
 
 from costing.effluent.weak_acids import HOUSE, ICE_POINT, Scale
 from costing.process.arithmetic import not_negative
+from costing.process.box_reactions import MEETING, OXIDISED
 from costing.process.chemistry import molar_mass
 
 # mol for each mol of oxygen; the acid sulfate that forms counts as half sulfate and half sulfuric acid.
@@ -120,6 +121,10 @@ def oxygen_taken_up(
     return oxygen_transfer * not_negative(oxygen_saturation - dissolved_oxygen) * residence_time
 
 
+# Peroxide and bromate of one stream meet the sulfur salts of another.
+OXIDANT_MEETS = tuple(reaction.stoichiometry for reaction in MEETING if reaction.cause == OXIDISED)
+
+
 class Oxidised(NamedTuple):
     """A water behind its oxidation.
 
@@ -168,16 +173,49 @@ def oxidised(amounts: Mapping[str, float], oxygen: float, with_thiosulfate: bool
     left = oxygen / molar_mass("oxygen")
     used = 0.0
     for reaction in (*REACTIONS, THIOSULFATE) if with_thiosulfate else REACTIONS:
-        extent = left / -reaction["oxygen"]
-        for substance, number in reaction.items():
-            if number < 0.0 and substance not in ("oxygen", "water"):
-                extent = min(extent, held.get(substance, 0.0) / molar_mass(substance) / -number)
-        if extent <= 0.0:
-            continue
-        for substance, number in reaction.items():
-            if substance == "oxygen":
-                left += extent * number
-                used -= extent * number
-            else:
-                held[substance] = held.get(substance, 0.0) + extent * number * molar_mass(substance)
+        taken = -reaction["oxygen"]
+        extent = _react(held, reaction, left / taken)
+        left -= extent * taken
+        used += extent * taken
     return Oxidised(held, used * molar_mass("oxygen"))
+
+
+def met(amounts: Mapping[str, float]) -> dict[str, float]:
+    """Let peroxide and bromate oxidise the sulfur salts that they meet, as far as they reach.
+
+    Parameters
+    ----------
+    amounts : mapping
+        Substance -> mass, of streams that run together [kg].
+
+    Returns
+    -------
+    dict
+        What is left and made [kg].
+
+    Examples
+    --------
+    Peroxide of an oxidising box on the sulfite of a rinse, mol for mol:
+
+    >>> left = met({"hydrogen_peroxide": 0.034, "sodium_sulfite": 0.200})
+    >>> round(left["sodium_sulfite"], 3), round(left["hydrogen_peroxide"], 3)
+    (0.074, 0.0)
+    """
+    held = dict(amounts)
+    for reaction in OXIDANT_MEETS:
+        _react(held, reaction, float("inf"))
+    return held
+
+
+def _react(held: dict[str, float], reaction: Mapping[str, float], most: float) -> float:
+    """Run a reaction until a partner is gone, and no further than so far; gives how far [mol]."""
+    extent = most
+    for substance, number in reaction.items():
+        if number < 0.0 and substance not in ("oxygen", "water"):
+            extent = min(extent, held.get(substance, 0.0) / molar_mass(substance) / -number)
+    if extent <= 0.0:
+        return 0.0
+    for substance, number in reaction.items():
+        if substance != "oxygen":
+            held[substance] = held.get(substance, 0.0) + extent * number * molar_mass(substance)
+    return extent

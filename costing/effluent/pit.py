@@ -9,12 +9,12 @@ from costing.effluent.acidity import Weak
 from costing.effluent.arriving import DAY, Arriving, together
 from costing.effluent.composition import mixed, water_of
 from costing.effluent.factors import typical_factors
-from costing.effluent.oxidation import oxidised, oxygen_saturation, oxygen_taken_up
+from costing.effluent.oxidation import met, oxidised, oxygen_saturation, oxygen_taken_up
 from costing.effluent.salinity import conductivity
 from costing.effluent.speciation import AIR, Speciation, speciation
 from costing.settings.discharge_point import DischargePoint
 
-ROUNDING = 1e-12
+ROUNDING = 1e-14  # of all that a water holds
 
 FRESH, ARRIVED, EQUALISED = "fresh", "at the end of the drain", "behind the pit"
 
@@ -59,7 +59,8 @@ def residence_time(point: DischargePoint, volume: float) -> float:
 def standings(point: DischargePoint, streams: Sequence[Arriving]) -> list[Standing]:
     """The water of all streams: fresh, at the end of the drain, and behind the pit where there is one.
 
-    Sulfur salts are oxidised as far as oxygen gets in; all else passes. Of its warmth above the air a water
+    Peroxide of one stream oxidises the sulfur salts of another at once, oxygen as far as it gets in; all else
+    passes. Of its warmth above the air a water
     loses the share of the point on its way to the last place.
 
     Parameters
@@ -69,7 +70,8 @@ def standings(point: DischargePoint, streams: Sequence[Arriving]) -> list[Standi
     streams : sequence of Arriving
         All that runs to it.
     """
-    fresh = together(streams)
+    apart = together(streams)
+    fresh = _changed(apart, met(apart.amounts), apart.temperature, point)
     found = [_standing(FRESH, fresh, 0.0)]
     warm = fresh.temperature
     cool = warm - point.cooled * (warm - point.air_temperature)
@@ -95,9 +97,14 @@ def _standing(place: str, stream: Arriving, oxygen: float) -> Standing:
 def _behind(fresh: Arriving, place: str, oxygen: float, cooler: float, point: DischargePoint) -> Standing:
     """A water that has taken up so much oxygen, as far as its sulfur salts use it."""
     after = oxidised(fresh.amounts, oxygen)
+    return _standing(place, _changed(fresh, after.amounts, cooler, point), after.oxygen)
+
+
+def _changed(fresh: Arriving, after: Mapping[str, float], cooler: float, point: DischargePoint) -> Arriving:
+    """A water in which some substances have become others: its loads and its ions."""
     changed = {
         name: amount - fresh.amounts.get(name, 0.0)
-        for name, amount in after.amounts.items()
+        for name, amount in after.items()
         if amount != fresh.amounts.get(name, 0.0)
     }
     loads = dict(fresh.loads)
@@ -105,18 +112,12 @@ def _behind(fresh: Arriving, place: str, oxygen: float, cooler: float, point: Di
         for parameter, share in typical_factors(substance, point).items():
             loads[parameter] = loads.get(parameter, 0.0) + amount * share
     water = mixed(fresh.water, water_of(changed, 0.0, cooler))
-    water = water._replace(
-        strong=_rounded(water.strong, fresh.water.strong),
-        weak=Weak(**_rounded(water.weak._asdict(), fresh.water.weak._asdict())),
-    )
-    loads = _rounded(loads, fresh.loads)
-    stream = fresh._replace(amounts=after.amounts, loads=loads, water=water, temperature=cooler)
-    return _standing(place, stream, after.oxygen)
+    water = water._replace(strong=_rounded(water.strong), weak=Weak(**_rounded(water.weak._asdict())))
+    loads, amounts = _rounded(loads), _rounded(after)
+    return fresh._replace(amounts=amounts, loads=loads, water=water, temperature=cooler)
 
 
-def _rounded(after: Mapping[str, float], before: Mapping[str, float]) -> dict[str, float]:
+def _rounded(amounts: Mapping[str, float]) -> dict[str, float]:
     """Amounts without what rounding leaves of one that is used up."""
-    return {
-        name: amount if abs(amount) > ROUNDING * abs(before.get(name, 0.0)) else 0.0
-        for name, amount in after.items()
-    }
+    least = ROUNDING * sum(map(abs, amounts.values()))
+    return {name: amount if abs(amount) > least else 0.0 for name, amount in amounts.items()}

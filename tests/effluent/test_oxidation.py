@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from costing.effluent.oxidation import oxidised, oxygen_saturation, oxygen_taken_up
+from costing.effluent.oxidation import met, oxidised, oxygen_saturation, oxygen_taken_up
 from costing.effluent.oxygen_demand import SULFUR_SPECIES, oxygen_demand_of_formula
 from costing.process.chemistry import element_share
 from costing.reference_data import substances
@@ -65,3 +65,14 @@ def test_oxygen_that_water_holds(temperature: float, printed: float) -> None:
 
 def test_no_oxygen_is_taken_up_by_water_that_is_full() -> None:
     assert oxygen_taken_up(2.0, 8.26e-6, 8.0, dissolved_oxygen=9.0e-6) == 0.0
+
+
+@given(masses, st.floats(0.0, 1.0))
+def test_peroxide_takes_its_oxygen_off_the_demand(amounts: dict[str, float], peroxide: float) -> None:
+    """One oxygen atom of each peroxide: 15.999 over 34.014."""
+    after = met({**amounts, "hydrogen_peroxide": peroxide})
+    used = (peroxide - after["hydrogen_peroxide"]) * 15.999 / 34.014
+    assert demand(after) == pytest.approx(demand(amounts) - used, abs=1e-9)
+    assert held(after, "S") == pytest.approx(held(amounts, "S"), rel=1e-9, abs=1e-12)
+    salts = [name for name in SULFUR_SPECIES if name != "sodium_thiosulfate" and after.get(name, 0.0) > 1e-9]
+    assert not salts or after["hydrogen_peroxide"] <= 1e-9
