@@ -30,12 +30,12 @@ def charge_table(mill: Mill, found: PointResult) -> Table | None:
     columns = [
         Column("Water of"),
         Column("Collected", "m3/day", 1),
-        Column("Settled COD, collected", "mg/L", 0),
-        Column("Solids, collected", "mg/L", 0),
-        Column("Settled COD, to the sewer", "mg/L", 0),
-        Column("Solids, to the sewer", "mg/L", 0),
-        Column("Sewer", f"{currency} per m3 collected", 3),
-        Column("Own treatment", f"{currency} per m3 collected", 3),
+        Column("COD collected", "mg/L", 0),
+        Column("Solids collected", "mg/L", 0),
+        Column("COD to sewer", "mg/L", 0),
+        Column("Solids to sewer", "mg/L", 0),
+        Column("Sewer", f"{currency}/m3", 3),
+        Column("Own treatment", f"{currency}/m3", 3),
         Column("Both", f"{currency} per day", 2),
         Column("Both", f"{currency} per month", 0),
     ]
@@ -58,15 +58,17 @@ def charge_table(mill: Mill, found: PointResult) -> Table | None:
 
     whole = strength_leaving(found)
     rows = [row(name, strength) for name, strength in found.strengths.items()]
-    rows.append(row("the point, as it leaves", whole))
+    rows.append(row("the point", whole))
     sewer = (price_at_point(charge, whole, through, returned) - charge.treatment_charge) * whole.volume
     monthly = max(sewer * found.point.days_per_month, charge.minimum_charge)
-    rows.append(["bill of the sewer", *[None] * 8, monthly])
+    rows.append(["bill", *[None] * 8, monthly])
     note = (
-        "An enquiry pays in its quote for its own water, its sulfur salts as fresh as they leave the range. "
-        "The point pays for the water as it leaves, with other flows in it and sulfur salts oxidised on the "
-        "way, so the rows above it do not add up to it. The bill is without own treatment, and not below the "
-        f"least per month. Planned stages change no charge. {ESTIMATE}"
+        "COD once settled; money for each cubic metre collected. An enquiry pays in its quote for its own "
+        "water, its sulfur salts as fresh as they leave the range. The point pays for the water as it "
+        "leaves, with other flows in it and sulfur salts oxidised on the way, so the rows above it do not "
+        "add up to it. The bill is without own treatment, and not below the least per month. Planned stages"
+        " change no charge. "
+        f"{ESTIMATE}"
     )
     return Table("point_charge", f"Sewer charge at {code}", note, columns, rows)
 
@@ -194,11 +196,11 @@ def reuse_table(mill: Mill, found: PointResult) -> Table | None:
         Column("Fresh water", "mg/L", 0),
         Column("Added", "mg/L", 0),
         Column("Held back", "%", 0),
-        Column("Water the range takes", "mg/L", 0),
-        Column("Effluent before membranes", "mg/L", 0),
+        Column("In water taken", "mg/L", 0),
+        Column("In effluent", "mg/L", 0),
         Column("Concentrate", "mg/L", 0),
         Column("Ceiling", "mg/L", 0),
-        Column("At most goes back", "% of treated water", 1),
+        Column("At most back", "% of treated water", 1),
     ]
     fresh = loads_taken_in(found.point, 1.0)
     rows: list[list[Any]] = []
@@ -226,9 +228,11 @@ def reuse_table(mill: Mill, found: PointResult) -> Table | None:
                 ]
             )
     note = (
-        "Once the loop has settled, with the water taken counted as much as the water collected. Salt is "
-        "neither destroyed nor settles: what the range adds leaves with the water that is not sent back, or "
-        f"with the concentrate, and the concentrate must go somewhere. {ESTIMATE}"
+        "Once the loop has settled, the effluent as it is before a membrane; with the water taken counted "
+        "as much as the water collected. Salt is neither destroyed nor settles: what the range adds leaves "
+        "with the water that is not sent back, or with the concentrate, and the concentrate must go "
+        "somewhere. "
+        f"{ESTIMATE}"
     )
     title = f"Water that goes back from {found.point.code}"
     return Table("point_reuse", title, note, columns, rows) if rows else None

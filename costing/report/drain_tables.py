@@ -67,6 +67,23 @@ def _built(builders: dict[str, PointBuilder], mill: Mill, found: PointResult) ->
 
 # What a screen shows of a wide table: its columns by title.
 SHORT = {
+    "point_treatment_sums": ("Train", "What", "Unit", "Low", "Typical", "High", "Cost"),
+    "point_reuse": (
+        "Train",
+        "Salt",
+        "Fresh water",
+        "Added",
+        "In water taken",
+        "At most back",
+    ),
+    "point_charge": (
+        "Water of",
+        "Collected",
+        "COD to sewer",
+        "Solids to sewer",
+        "Sewer",
+        "Both",
+    ),
     "point_streams": ("Enquiry", "Stream", "Volume", "pH", "COD, organic", "Sodium", "Sulfide, as S"),
     "point_peaks": ("Enquiry", "Dump", "Volume of one", "One every", "COD: dump", "COD: where it enters"),
     "permit": ("Limit", "Of the limit", "From", "To", "Chance of exceeding"),
@@ -74,9 +91,20 @@ SHORT = {
 }
 
 
+OF_TREATMENT = ("Train", "Behind", "Removal", "Flow", "pH", "COD", "Dye", "Sodium", "Sulfate")
+
+
 def in_short(table: Table) -> Table:
     """The columns of a table that a screen has room for; all of a table that is narrow."""
-    if table.key == "point_parameters":
+    if (
+        table.key == "point_treatment"
+    ):  # concentrations of what treatment is about; the loads are in the report
+        places = [
+            at
+            for at, column in enumerate(table.columns)
+            if column.unit != "kg/day" and column.title in OF_TREATMENT
+        ]
+    elif table.key == "point_parameters":
         places = [0, 1, 2, *range(len(table.columns) - 3, len(table.columns))]
     elif table.key in SHORT:
         places = [at for at, column in enumerate(table.columns) if column.title in SHORT[table.key]]

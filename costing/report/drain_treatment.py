@@ -29,7 +29,7 @@ SHOWN = {
     "chloride": "Chloride",
     "dissolved solids": "Dissolved solids",
 }
-BUILT, WITH_PLANNED = "built", "with what is planned"
+BUILT, WITH_PLANNED = "built", "planned"
 GAS_SHARE, GAS_UPTAKE = 0.10, 0.50  # carbon dioxide in flue gas by volume; share of it the water takes
 ESTIMATE = "Estimate for choosing and sizing; no measurement, and none of compliance."
 DOSING = (
@@ -65,8 +65,9 @@ def treatment_table(mill: Mill, found: PointResult) -> Table | None:
     ]
     rows = [row for ran in trains(found) for row in _train_rows(ran, found.leaving)]
     note = (
-        "Each stage with its typical removal; at the end with the low and the high one too. Sodium, sulfate "
-        f"and chloride pass everything but a membrane, which only moves them. {ESTIMATE}"
+        "Each stage with its typical removal; at the end with the low and the high one too. Planned: what is "
+        "built, and what is planned with it. Sodium, sulfate and chloride pass everything but a membrane, "
+        f"which only moves them. {ESTIMATE}"
     )
     title = f"Treatment of {found.point.code}"
     return Table("point_treatment", title, note, columns, rows) if rows else None
