@@ -144,7 +144,10 @@ def _without_recipe(found: PointResult, figure: Figure) -> list[tuple[list[Any],
     ]
     factor = taken / volume if volume else None
     told.append((line, ["water taken in", factor, ", ".join(of_water)]))
+    apart = sum(stream.loads.get(figure.name, 0.0) for stream in found.streams)
     fresh, left = (place.stream.loads.get(figure.name, 0.0) for place in (found.places[0], found.leaving))
+    line = ["", "", found.places[0].place, "", "peroxide meets sulfur salts", fresh - apart, fresh - apart]
+    told.append((line, ["peroxide of another stream", None, ""]))
     line = ["", "", found.leaving.place, "", "air on the way to there", left - fresh, left - fresh]
     told.append((line, ["oxygen of the air", None, "point.drain_transfer, point.pit_transfer"]))
     return told
