@@ -218,15 +218,15 @@ def _of_load(found: PointResult, row: PermitLimit, known: PermitParameter, place
         remarks.append("a COD test reads between the organic part, the low end, and both parts")
     spread = spread_of(found.point, name)
     comparison = _compared(found, limit, known.form, loads, spread, place)
-    raw = found.train is None or place.point == BEFORE_TREATMENT
-    fresh = _fresh(found, name, loads) if raw else None
+    fresh = _fresh(found, name, loads)
     if fresh is not None:
-        without_air = _compared(found, limit, known.form, [fresh], spread, place)
-        comparison = comparison._replace(high=without_air.high, share_high=without_air.share_high)
         dense = convert(found.places[0].concentration(name), "kg/L", "mg/L")
-        remarks.append(
-            f"fresh it stands at {dense:.3g} mg/L, and air takes it away on its way: the high end counts none"
-        )
+        told = f"fresh it stands at {dense:.3g} mg/L, and air takes it away on its way"
+        if found.train is None or place.point == BEFORE_TREATMENT:
+            without_air = _compared(found, limit, known.form, [fresh], spread, place)
+            comparison = comparison._replace(high=without_air.high, share_high=without_air.share_high)
+            told += ": the high end counts none"
+        remarks.append(told)
     return Held(row, known, comparison, "", _told(remarks))
 
 
