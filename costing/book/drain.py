@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from costing.book.columns import ColumnReader
 from costing.book.drain_treatment import read_treatment
 from costing.book.layout import column_sheet, tables_of
+from costing.book.permit import point_of, read_permit
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
-from costing.quantities import InputError, listed, meant
+from costing.quantities import InputError
 from costing.settings.building import build
 from costing.settings.discharge_point import DischargePoint, OtherFlow, Production
 from costing.settings.drain import Drain
@@ -45,6 +46,7 @@ def read_drain(sheets: Mapping[str, Sheet], mill: Mill) -> Drain:
     _read_points(sheets["Discharge points"], drain)
     _read_plan(sheets["Discharge plan"], drain, mill)
     read_treatment(sheets["Treatment"], drain)
+    read_permit(sheets["Permit"], drain, mill)
     return drain
 
 
@@ -80,7 +82,7 @@ def _production(row: TableRow, drain: Drain, mill: Mill) -> Production:
             row.at("yarn_per_day"), f"yarn per day and cloth per day: {said}; accepted is one of the two"
         )
     enquiry = mill.enquiry(row.code, row.where).code
-    return Production(enquiry, _point(row, drain), yarn, cloth, row.where)
+    return Production(enquiry, point_of(row, drain), yarn, cloth, row.where)
 
 
 def _other_flow(row: TableRow, drain: Drain) -> OtherFlow:
@@ -93,19 +95,10 @@ def _other_flow(row: TableRow, drain: Drain) -> OtherFlow:
     assert flow is not None
     return OtherFlow(
         row.code,
-        _point(row, drain),
+        point_of(row, drain),
         flow,
         row.number("effluent_temperature", unit="degC"),
         row.number("acidity"),
         concentrations,
         row.where,
     )
-
-
-def _point(row: TableRow, drain: Drain) -> str:
-    text = row.text("point")
-    known = meant(text, drain.points)
-    if known is None:
-        said = f"point is {text!r}" if text else "point is empty"
-        raise InputError(row.at("point"), f"{said}; accepted is one of: {listed(drain.points, text)}")
-    return known

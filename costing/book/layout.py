@@ -15,11 +15,15 @@ from costing.book.sheet_table import SHEETS, WORDS
 from costing.effluent.stages import treatment_steps
 from costing.quantities import CHOICES, label
 from costing.reference_data import cautions, substances
+from costing.reference_data.discharge_limits import BASES, DIRECTIONS, POINTS, STATISTICS
+from costing.reference_data.permit_parameters import SUPPLIER, permit_parameters
 from costing.settings.mill import Range
 from costing.settings.steps import STEP_KINDS
 
 GENERAL = "general"
 MOST_STEPS = 99
+# Units that the sheet Permit offers; any other of the unit table that fits the kind will do.
+LIMIT_UNITS = ("mg/L", "kg/t", "kg/day", "°C", "1/m", "mS/cm", "L/kg", "m3/day")
 
 # Roles of substances that no product of a price list is made of.
 NOT_BOUGHT = ("gas", "fibre matter", "water")
@@ -137,6 +141,13 @@ def word_lists(words: Mapping[str, list[str]] = WORDS) -> dict[str, list[str]]:
         "substance_names": list(substance_names()),
         "caution_keys": list(cautions()),
         "treatment_steps": list(treatment_steps()),
+        "limit_parameters": [item.name for item in permit_parameters()],
+        "limit_directions": list(DIRECTIONS),
+        "limit_units": list(LIMIT_UNITS),
+        "limit_kinds": list(BASES),
+        "limit_statistics": list(STATISTICS),
+        "limit_places": list(POINTS),
+        "supplier_parameters": [item.name for item in permit_parameters() if item.kind == SUPPLIER],
         **{name: list(items) for name, items in words.items()},
     }
 

@@ -137,6 +137,13 @@ SHEETS: dict[str, dict[str, Any]] = {
             {"name": "prices", "heading": "Running the treatment, and water that goes back to the range"},
         ],
     },
+    "permit": {
+        "sheet": "Permit",
+        "table": [
+            {"name": "limits", "heading": "Limits of the permit"},
+            {"name": "supplier_figures", "heading": "What suppliers say"},
+        ],
+    },
 }
 
 WORDS: dict[str, list[str]] = {

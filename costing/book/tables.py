@@ -44,6 +44,8 @@ class TableRow:
             if column.needed and column.list not in CODE_SHEETS:  # whose codes are told by who knows them
                 raise InputError(cell.where, f"{what} is empty; accepted is {_accepted(column)}")
             return ""
+        if column.kind == "offered":  # a list of the usual ones, whose reader knows what else will do
+            return text
         if column.list in CHOICES:
             return check_choice(column.list, text, cell.where)
         if column.list and column.list not in OWN_CODES:
@@ -112,7 +114,7 @@ class TableRow:
 def _accepted(column: Column, near: str = "") -> str:
     if column.list in CHOICES:
         return f"one of: {listed(CHOICES[column.list])}"
-    if column.list and column.list not in OWN_CODES:
+    if column.list and column.list not in OWN_CODES and column.kind != "offered":
         return f"one of: {listed(accepted_words(column.list), near, most=MOST_WORDS)}"
     return column.meaning or "a text"
 

@@ -12,14 +12,7 @@ from costing.effluent.day_values import (
     variation_with_estimate,
 )
 from costing.effluent.limit_values import concentration_at_reference_flow
-from costing.effluent.limits import (
-    DAILY,
-    DENSITY,
-    KILOGRAM,
-    Estimate,
-    Limit,
-    ValueEstimate,
-)
+from costing.effluent.limits import Estimate, ValueEstimate
 from costing.process.arithmetic import normal_deviation, normal_share
 from costing.quantities import InputError
 from costing.quantities.units import convert
@@ -36,6 +29,7 @@ from costing.reference_data.discharge_limits import (
     PER_PRODUCT,
     VALUE,
 )
+from costing.settings.permit import DAILY, DENSITY, KILOGRAM, Limit
 
 CAUTION = (
     "An estimate from recipe and range, no measurement. Only samples by the method that your permit names "
@@ -152,7 +146,7 @@ def compare(limit: Limit, estimate: Estimate | ValueEstimate, percentile: float 
     25 kg/t of COD in 15 L/kg, known within a fifth, with days that spread by half:
 
     >>> from costing.reference_data.discharge_limits import limits_of
-    >>> from costing.effluent.limits import limit_of
+    >>> from costing.settings.permit import limit_of
     >>> cod = Estimate("COD", 0.025, 12000.0, 180000.0, 0.2, 0.5, 0.8, "after treatment")
     >>> day, month = (compare(limit_of(row), cod) for row in limits_of("us_410_g_bpt")[2:4])
     >>> day.words(), day.meaning

@@ -24,6 +24,7 @@ from costing.front_ends.command_frame import (
 )
 from costing.front_ends.compare_command import compare
 from costing.front_ends.drain_command import drain
+from costing.front_ends.limits_command import limits
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
                                         the same order with another recipe
       costing card -e Q-02              what the shift weighs, sets and fills
       costing drain                     what leaves by a collecting point of the drain
+      costing limits us_410_g_bpt       discharge limits of a regulation that was read
     """,
 )
 @click.version_option(costing.__version__, prog_name="costing")
@@ -58,6 +60,7 @@ def main() -> None:
 main.add_command(compare)
 main.add_command(card)
 main.add_command(drain)
+main.add_command(limits)
 
 
 @main.command()

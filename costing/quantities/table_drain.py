@@ -56,6 +56,7 @@ DRAIN = (
         "finished cloth of this enquiry on a running day, as a mean",
     ),
     Q("flow_per_day", "L/h", "m3/day", 0.0, 1e6, "flow on a running day"),
+    Q("supplied_content", "kg/kg", "mg/kg", 0.0, 1e6, "content of the product as delivered"),
     Q("flow_concentration", "kg/L", "mg/L", 0.0, 1e6, "concentration in this flow"),
     Q("first_exposure", "", "", 0.0, 1e6, "gas in the air, in ppm or mg/m3, as the limit beside it"),
     Q("second_exposure", "", "", 0.0, 1e6, "gas in the air, in ppm or mg/m3, as the limit beside it"),

@@ -157,6 +157,9 @@ PARTS: dict[str, tuple[str, float, float]] = {
     "W": ("length+2 mass+1 time-3", 1.0, 0.0),
     "MW": ("length+2 mass+1 time-3", 1000000.0, 0.0),
     "hp": ("length+2 mass+1 time-3", 745.69987158227, 0.0),
+    "S": ("current+2 length-2 mass-1 time+3", 1.0, 0.0),
+    "mS": ("current+2 length-2 mass-1 time+3", 0.001, 0.0),
+    "µS": ("current+2 length-2 mass-1 time+3", 1e-06, 0.0),
     "Wh": ("length+2 mass+1 time-2", 3600.0, 0.0),
     "MWh": ("length+2 mass+1 time-2", 3600000000.0, 0.0),
 }

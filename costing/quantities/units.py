@@ -82,6 +82,7 @@ WORDS = {
     "kilometre": "km",
     "kilometres": "km",
     "um": "µm",
+    "uS": "µS",
     "yard": "yd",
     "yards": "yd",
     "yds": "yd",

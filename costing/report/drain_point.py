@@ -19,7 +19,7 @@ from costing.effluent.treatment import Train
 from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
-from costing.report.table import FINISHED_METRE, Column, Result, Table, capital
+from costing.report.table import FINISHED_METRE, Column, Result, Table, bought, capital
 from costing.settings.discharge_point import DischargePoint, Production
 from costing.settings.mill import Mill
 from costing.settings.treatment_train import PLANNED, TrainStage
@@ -77,6 +77,8 @@ class PointResult:
         What treats its water, built and planned.
     strengths : dict
         Enquiry -> strength of its own water of that day.
+    bought : dict
+        Product of the list -> mass as delivered that its enquiries take on that day [kg].
     """
 
     point: DischargePoint
@@ -86,6 +88,7 @@ class PointResult:
     cloth: float
     stages: list[TrainStage] = field(default_factory=list)
     strengths: dict[str, Strength] = field(default_factory=dict)
+    bought: dict[str, float] = field(default_factory=dict)
 
     @property
     def leaving(self) -> Standing:
@@ -138,6 +141,7 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
         )
     streams: list[Arriving] = []
     strengths: dict[str, Strength] = {}
+    products: dict[str, float] = {}
     yarn = cloth = 0.0
     cold = 0.0
     for row in rows:
@@ -149,9 +153,13 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
         factors = Factors(found.ledger, found.materials, point)
         strength = strength_of_enquiry(found.ledger, factors, point).times(mass)
         strengths[row.enquiry] = strength.plus(strengths.get(row.enquiry))
+        for material, amount in bought(found).items():
+            if material in mill.materials:
+                products[material] = products.get(material, 0.0) + amount * mass
     streams += [of_other_flow(flow, point, cold or point.air_temperature) for flow in flows]
     places = standings(point, streams)
-    return PointResult(point, streams, places, yarn, cloth, drain.stages_of(point.code), strengths)
+    stages = drain.stages_of(point.code)
+    return PointResult(point, streams, places, yarn, cloth, stages, strengths, products)
 
 
 def production_of_day(row: Production, found: Result) -> tuple[float, float]:
@@ -281,8 +289,19 @@ def condition_table(found: PointResult) -> Table:
     return Table("point_condition", f"Condition of the water at {found.point.code}", note, columns, rows)
 
 
+def acidity_spread(acidity: float) -> float:
+    """How far an estimated pH may be off: little holds it between 8 and 10.5.
+
+    Examples
+    --------
+    >>> acidity_spread(9.2), acidity_spread(11.8)
+    (1.0, 0.3)
+    """
+    return 1.0 if 8.0 <= acidity <= 10.5 else 0.3
+
+
 def _sure_of(acidity: float | None) -> str:
-    """How far an estimated pH may be off: little holds it between 8 and 10.5."""
     if acidity is None:
         return ""
-    return "1, poorly buffered" if 8.0 <= acidity <= 10.5 else "0.3"
+    sure = acidity_spread(acidity)
+    return f"{sure:g}, poorly buffered" if sure == 1.0 else f"{sure:g}"

@@ -10,6 +10,7 @@ from typing import Callable, Optional
 from costing.report.drain_charge import charge_table, reuse_table
 from costing.report.drain_grounds import point_assumptions, point_cautions, point_sources
 from costing.report.drain_peaks import peaks_table
+from costing.report.drain_permit import permit_table
 from costing.report.drain_point import PointResult, condition_table, parameters_table, streams_table
 from costing.report.drain_treatment import (
     acid_demand_table,
@@ -40,6 +41,7 @@ POINT_TABLES: dict[str, PointBuilder] = {
     "point_treatment_remarks": treatment_remarks_table,
     "point_reuse": reuse_table,
     "point_charge": charge_table,
+    "permit": permit_table,
 }
 
 # What a report says at its end: on what it rests, and what to beware of.
@@ -86,7 +88,7 @@ SHORT = {
     ),
     "point_streams": ("Enquiry", "Stream", "Volume", "pH", "COD, organic", "Sodium", "Sulfide, as S"),
     "point_peaks": ("Enquiry", "Dump", "Volume of one", "One every", "COD: dump", "COD: where it enters"),
-    "permit": ("Limit", "Of the limit", "From", "To", "Chance of exceeding"),
+    "permit": ("Limit", "In words", "Chance of exceeding"),
     "point_month": ("Parameter", "Runs to the point", "From", "To", "Highest day", "On"),
 }
 

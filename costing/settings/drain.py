@@ -8,12 +8,13 @@ from dataclasses import dataclass, field
 from costing.quantities import InputError, listed
 from costing.settings.building import Assumption, Entry
 from costing.settings.discharge_point import DischargePoint, OtherFlow, Production
+from costing.settings.permit import PermitLimit, SupplierFigure
 from costing.settings.treatment_train import SewerCharge, TrainStage, TreatmentPrices
 
 
 @dataclass
 class Drain:
-    """Points by their code, what runs to them, and what treats and takes it.
+    """Points by their code, what runs to them, what treats and takes it, the permit, what suppliers say.
 
     `stages` are in the order of the flow at each point; `charges` and `prices` are by the code of the point.
     `assumptions` holds every default taken, each once; `given` the entries of each point, for a remark that
@@ -26,6 +27,8 @@ class Drain:
     stages: list[TrainStage] = field(default_factory=list)
     charges: dict[str, SewerCharge] = field(default_factory=dict)
     prices: dict[str, TreatmentPrices] = field(default_factory=dict)
+    limits: list[PermitLimit] = field(default_factory=list)
+    supplier_figures: list[SupplierFigure] = field(default_factory=list)
     places: dict[str, str] = field(default_factory=dict)
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     given: dict[str, Mapping[str, Entry]] = field(default_factory=dict)

@@ -10,11 +10,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from costing.effluent import limits as limits_module
 from costing.effluent.limit_comparison import CAUTION, Comparison, compare
-from costing.effluent.limits import Estimate, Limit, ValueEstimate, allowance, limit_of
+from costing.effluent.limits import Estimate, ValueEstimate
 from costing.quantities import InputError
 from costing.reference_data.discharge_limits import BASES, POINTS, STATISTICS, limit_rows, limits_of
+from costing.settings import permit as permit_module
+from costing.settings.permit import Limit, allowance, limit_of
 
 COD = Limit("COD", 84.6, "kg/t", "load per product", "any one day", "after treatment")
 SULFITE = Limit("sulfite", 1.0, "mg/L", "concentration", "composite of hours", "after treatment", number=2)
@@ -243,7 +244,7 @@ def test_words_of_a_floor_a_temperature_and_a_colour() -> None:
 
 
 def test_no_word_says_that_a_limit_is_kept() -> None:
-    told = [CAUTION, *(text for text in vars(limits_module).values() if isinstance(text, str))]
+    told = [CAUTION, *(text for text in vars(permit_module).values() if isinstance(text, str))]
     told += [row.text() for row in limit_rows().values()]
     for row in limit_rows().values():
         if row.value is None or row.adds_to:

@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from costing.effluent.limits import limit_of
 from costing.quantities import InputError
 from costing.reference_data import folder
 from costing.reference_data.discharge_limits import (
@@ -19,6 +18,7 @@ from costing.reference_data.discharge_limits import (
     read_limits,
 )
 from costing.reference_data.source_list import sources
+from costing.settings.permit import limit_of
 
 # 40 CFR 410, typed once more from the sections: maximum for one day, average of 30 days [kg/t].
 PRINTED = {

@@ -172,6 +172,9 @@ PARTS = {
     "W": "W",
     "MW": "MW",
     "hp": "hp",
+    "S": "siemens",
+    "mS": "mS",
+    "µS": "µS",
     "Wh": "Wh",
     "MWh": "MWh",
 }

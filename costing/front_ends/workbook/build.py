@@ -85,6 +85,7 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_column_sheet(book, column_sheet("discharge_points"), demo)
     draw_table_sheet(book, table_sheet("discharge_plan"), demo)
     draw_table_sheet(book, table_sheet("treatment"), demo)
+    draw_table_sheet(book, table_sheet("permit"), demo)
     return book
 
 

@@ -22,7 +22,15 @@ MARKS = {
     "unusual": input_rules.mark_unusual,
     "unread": input_rules.mark_unread,
 }
-LIST_WIDTHS = {"substance_names": 34, "caution_keys": 19, "length_basis": 18, "bath_at_end": 22}
+LIST_WIDTHS = {
+    "substance_names": 34,
+    "caution_keys": 19,
+    "limit_parameters": 24,
+    "supplier_parameters": 24,
+    "limit_statistics": 19,
+    "length_basis": 18,
+    "bath_at_end": 22,
+}
 SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 21}
 SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
 

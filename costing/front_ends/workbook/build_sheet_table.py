@@ -26,6 +26,7 @@ SHEETS = (
     "discharge_points",
     "discharge_plan",
     "treatment",
+    "permit",
 )
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.

@@ -23,10 +23,12 @@ GIVEN = {
     "choice": "given choice",
     "unit": "given choice",
     "number": "given number",
+    "limit": "given number",
+    "offered": "given choice",
     "whole": "given number",
     "date": "given date",
 }
-NUMBERS = ("number", "whole", "date", "row")
+NUMBERS = ("number", "limit", "whole", "date", "row")
 
 # Defined name of the first column of a table, for the drop-down lists of the other sheets.
 CODE_LISTS = {"routes": "route_codes", "materials": "material_codes", "currencies": "currency_codes"}
@@ -163,7 +165,10 @@ def _add_rules(sheet: Worksheet, table: DrawnTable, first: int, last: int) -> No
         cells = sheet_drawing.cells(place, first, last)
         here = f"{get_column_letter(place)}{first}"
         if column.list:
-            input_rules.add_list(sheet, cells, column.list, column.head)
+            strict = column.kind != "offered"
+            input_rules.add_list(sheet, cells, column.list, column.head, strict=strict)
+        elif column.kind == "limit":
+            input_rules.add_above_zero(sheet, cells, column.head)
         elif column.kind == "number":
             item = QUANTITIES[column.quantity]
             unit_place = _unit_place(table, column)

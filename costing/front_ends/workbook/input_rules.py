@@ -21,8 +21,8 @@ LONGEST_TEXT = 220
 ANY_UNIT = "1E+300"
 
 
-def add_list(sheet: Worksheet, cells: str, source: str, what: str) -> None:
-    """Offer a list; a word that is not in it is refused.
+def add_list(sheet: Worksheet, cells: str, source: str, what: str, strict: bool = True) -> None:
+    """Offer a list; a word that is not in it is refused, or questioned where it is not strict.
 
     Parameters
     ----------
@@ -34,9 +34,17 @@ def add_list(sheet: Worksheet, cells: str, source: str, what: str) -> None:
         A defined name of the book.
     what : str
         What is chosen.
+    strict : bool, optional
+        False for a list that names only the usual ones.
     """
-    rule = DataValidation(type="list", formula1=source, allow_blank=False, errorStyle="stop")
-    _say(rule, what, "Choose one of the list, or empty the cell.")
+    rule = DataValidation(
+        type="list",
+        formula1=source,
+        allow_blank=not strict,
+        errorStyle="stop" if strict else "warning",
+    )
+    told = "Choose one of the list, or empty the cell."
+    _say(rule, what, told if strict else "The list does not hold this one. The program may still know it.")
     _add(sheet, rule, cells)
 
 
@@ -113,6 +121,15 @@ def add_number(
     if scales:
         text += f" Of caustic also a text such as 26 {scales[0]}; {' or '.join(scales[1:])} in place of it."
     _say(rule, name, text)
+    _add(sheet, rule, cells)
+
+
+def add_above_zero(sheet: Worksheet, cells: str, what: str) -> None:
+    """Let in numbers above zero, whatever their unit."""
+    rule = DataValidation(
+        type="decimal", operator="greaterThan", formula1="0", allow_blank=True, errorStyle="stop"
+    )
+    _say(rule, what, "Accepted is a number above 0, in the unit beside it.")
     _add(sheet, rule, cells)
 
 

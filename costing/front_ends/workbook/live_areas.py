@@ -30,6 +30,7 @@ LAST_CELLS = {
     "Discharge points": "Z60",
     "Discharge plan": "P80",
     "Treatment": "T90",
+    "Permit": "P160",
 }
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 
