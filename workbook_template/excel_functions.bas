@@ -3569,7 +3569,9 @@ Private Sub DescribeGroup17()
         "the sheet Materials, its whole range from A1 on", _
         "the sheet Mill costs, its whole range from A1 on", _
         "the sheet Discharge points, its whole range from A1 on", _
-        "the sheet Discharge plan, its whole range from A1 on")
+        "the sheet Discharge plan, its whole range from A1 on", _
+        "the sheet Treatment, its whole range from A1 on", _
+        "the sheet Permit, its whole range from A1 on")
     Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
         Array("the cell of WARP_OPENED_BOOK", _
         "one of: quotes, key_figures, cost_by_group, cost_by_step, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety, sources, run_record", _
@@ -3615,11 +3617,13 @@ End Sub
 Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Variant, _
         ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
         ByVal materials As Variant, ByVal mill_costs As Variant, ByVal discharge_points As Variant, _
-        ByVal discharge_plan As Variant) As Variant
+        ByVal discharge_plan As Variant, ByVal treatment As Variant, _
+        ByVal permit As Variant) As Variant
     On Error GoTo Refused
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
-        CellsOf(materials), CellsOf(mill_costs), CellsOf(discharge_points), CellsOf(discharge_plan)))
+        CellsOf(materials), CellsOf(mill_costs), CellsOf(discharge_points), _
+        CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit)))
     Exit Function
 Refused:
     WARP_OPENED_BOOK = CVErr(xlErrValue)

@@ -21,7 +21,7 @@ from costing.process.postings import POWER, Line
 from costing.process.surroundings import Lot, Surroundings
 from costing.quantities import InputError, check, label, listed, meant
 from costing.quantities.units import canonical, convert
-from costing.report import TABLES, Result
+from costing.report import BOOK_TABLES, Result
 from costing.report.names import codes_called, names_of, parameter_called
 from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill, Range
 from costing.settings.style import Style
@@ -280,7 +280,7 @@ FUNCTIONS: tuple[CellFunction, ...] = (
         "titles, units and rows",
         (
             BOOK,
-            Parameter("table", f"one of: {', '.join(TABLES)}"),
+            Parameter("table", f"one of: {', '.join(BOOK_TABLES)}"),
             Parameter("enquiry", "a code of the sheet Enquiries; left out: all of them", optional=True),
             Parameter(
                 "rows",

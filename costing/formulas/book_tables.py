@@ -13,7 +13,7 @@ from costing.formulas.cell_reading import cells_of, single, text_of
 from costing.formulas.formula import PREFIX
 from costing.formulas.opened_book import OpenedBook, kept_book, open_book
 from costing.quantities import InputError, label, listed, meant
-from costing.report import TABLES, Table
+from costing.report import BOOK_TABLES, Table
 
 MOST_ROWS = 100_000
 HEADS = 2  # rows of titles and of units on top of a table
@@ -51,11 +51,12 @@ def result_table(book: Any = None, table: Any = None, enquiry: Any = None, rows:
     """One table of results with its heads: of one enquiry, or of all."""
     where = PREFIX + "RESULT_TABLE"
     asked = text_of(table, "table", where)
-    key = meant(asked, TABLES)
+    key = meant(asked, BOOK_TABLES)
     if key is None:
-        raise InputError(where, f"table is {asked!r}; accepted is one of: {listed(TABLES, most=len(TABLES))}")
+        known = listed(BOOK_TABLES, most=len(BOOK_TABLES))
+        raise InputError(where, f"table is {asked!r}; accepted is one of: {known}")
     opened, code = opened_of(book, where), text_of(enquiry, "enquiry", where)
-    found = TABLES[key](opened.mill, opened.results(code, where))
+    found = BOOK_TABLES[key](opened.mill, opened.results(code, where))
     return _padded(cells_of_table(found), _rows(rows, where), key, where)
 
 

@@ -12,6 +12,7 @@ from costing.report.drain import (
     discharge_concentrations,
     discharge_loads,
 )
+from costing.report.drain_live import DRAIN_TABLES
 from costing.report.dye_bath import dye_bath
 from costing.report.grounds import (
     cautions_of_use,
@@ -26,6 +27,7 @@ from costing.report.table import Column, Result, Table, costs_of, decimals_of, w
 from costing.settings.mill import Mill
 
 __all__ = [
+    "BOOK_TABLES",
     "TABLES",
     "Column",
     "Result",
@@ -68,6 +70,10 @@ TABLES: dict[str, Builder] = {
     "sources": sources_cited,
     "run_record": run_record,
 }
+
+
+# What a cell can ask of a book: tables of enquiries, and those of the collecting points.
+BOOK_TABLES: dict[str, Builder] = {**TABLES, **DRAIN_TABLES}
 
 
 def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from costing.quantities import InputError, listed
 from costing.settings.building import Assumption, Entry
@@ -18,7 +19,7 @@ class Drain:
 
     `stages` are in the order of the flow at each point; `charges` and `prices` are by the code of the point.
     `assumptions` holds every default taken, each once; `given` the entries of each point, for a remark that
-    names a cell; `places` sheet and cell of each.
+    names a cell; `places` sheet and cell of each. `worked_out` keeps what the report has made of a point.
     """
 
     points: dict[str, DischargePoint] = field(default_factory=dict)
@@ -32,6 +33,7 @@ class Drain:
     places: dict[str, str] = field(default_factory=dict)
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     given: dict[str, Mapping[str, Entry]] = field(default_factory=dict)
+    worked_out: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def point(self, code: str, where: str = "") -> DischargePoint:
         """A point by its code; the only one, or the first, where no code is given.

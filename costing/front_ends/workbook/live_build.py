@@ -10,13 +10,14 @@ from costing.front_ends.workbook.live_areas import name_areas
 from costing.front_ends.workbook.live_cells import LiveBook
 from costing.front_ends.workbook.live_checks import CheckSheet
 from costing.front_ends.workbook.live_chosen import draw_chosen
+from costing.front_ends.workbook.live_drain import draw_drain
 from costing.front_ends.workbook.live_purchasing import draw_purchasing
 from costing.front_ends.workbook.live_quote import QuoteSheet, draw_quotes
 from costing.front_ends.workbook.live_results import BookResults
 
 
 def draw_live_sheets(book: Workbook, shown: BookResults) -> dict[str, dict[str, Any]]:
-    """Draw Quotes, Quote, Use, Cost lines, Ledger, Discharge, Typical values, Purchasing and Checks.
+    """Draw Quotes, Quote, the sheets of the chosen enquiry, Purchasing, those of the drain, and Checks.
 
     Parameters
     ----------
@@ -36,6 +37,7 @@ def draw_live_sheets(book: Workbook, shown: BookResults) -> dict[str, dict[str, 
     quote = QuoteSheet(live, quotes).draw()
     chosen = draw_chosen(live)
     purchasing = draw_purchasing(live)
-    checks = CheckSheet(live, [quotes, *quote, *chosen, purchasing.uses])
+    drain = draw_drain(live)
+    checks = CheckSheet(live, [quotes, *quote, *chosen, purchasing.uses, *drain])
     checks.draw(quote[2], chosen, purchasing)
     return live.results

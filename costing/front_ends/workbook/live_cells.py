@@ -180,7 +180,7 @@ class LiveBook:
         sheet, row, column
             Where its first title stands.
         key : str
-            One of `costing.report.TABLES`.
+            One of `costing.report.BOOK_TABLES`.
         room : int
             Rows below the heads.
         of_chosen : bool, optional

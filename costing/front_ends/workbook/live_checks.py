@@ -32,6 +32,7 @@ from costing.front_ends.workbook.live_table import Live, head_heights
 from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import WHOLE, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
+from costing.report.drain_live import DRAIN_TABLES
 from costing.report.table import FINISHED_METRE
 
 OK = "ok"
@@ -153,7 +154,9 @@ class CheckSheet:
         return first
 
     def _answer(self, table: Live) -> None:
+        of_drain = table.key in DRAIN_TABLES
         whose = "of the chosen enquiry" if table.of_chosen else "of all enquiries"
+        whose = "of the discharge plan" if of_drain else whose
         put(
             self.sheet,
             self.row,
@@ -164,7 +167,7 @@ class CheckSheet:
         corner = absolute(table.sheet, f"{table.letter(0)}{table.row}")
         why = call("WARP_REASON_FOR", '"WARP_RESULT_TABLE"', *table.arguments)
         why = f'IFERROR({why},"{self.text["not_read"]}")'
-        if not table.of_chosen:
+        if not table.of_chosen and not of_drain:
             most, of, given = self.text["too_many"]
             count = filled_cells(CODES)
             why = f'IF({count}>{MOST_QUOTES},"{most} {MOST_QUOTES} {of} "&{count}&" {given}",{why})'

@@ -17,7 +17,7 @@ from costing.front_ends.workbook.live_areas import block_of
 from costing.front_ends.workbook.saving import DATE
 from costing.quantities import InputError
 from costing.reference_data import fingerprint
-from costing.report import TABLES, Table, work_out
+from costing.report import BOOK_TABLES, Table, work_out
 
 
 class BookResults:
@@ -42,7 +42,7 @@ class BookResults:
     def table(self, key: str, *, of_chosen: bool) -> Table:
         """A table of the chosen enquiry, or of all."""
         found = [self.results[self.chosen]] if of_chosen else list(self.results.values())
-        return TABLES[key](self.mill, found)
+        return BOOK_TABLES[key](self.mill, found)
 
     def cost_on(self, basis: str) -> float:
         """Cost of the chosen enquiry on a basis, not rounded."""
