@@ -3574,7 +3574,7 @@ Private Sub DescribeGroup17()
         "the sheet Permit, its whole range from A1 on")
     Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
         Array("the cell of WARP_OPENED_BOOK", _
-        "one of: quotes, key_figures, cost_by_group, cost_by_step, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety, sources, run_record", _
+        "one of: quotes, key_figures, cost_by_group, cost_by_step, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety, sources, run_record,...", _
         "a code of the sheet Enquiries; left out: all of them", _
         "rows of the range, which are filled up; left out: as many as there are")
     Describe "WARP_USE_PER_KG", "The mill's book: What an enquiry takes per kilogram of grey yarn sold, fills, stops and leaders in. Gives: use [g/kg, L/kg, kg/kg, kWh/kg].", _

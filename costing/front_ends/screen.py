@@ -4,17 +4,30 @@ from __future__ import annotations
 
 import datetime
 import json
+import textwrap
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from costing.report import Table
 from costing.report.refused import NoNumber
 
+VERY_WIDE = 10_000
+
 
 def show(table: Table) -> None:
     """Print a table, as wide as the terminal allows."""
-    import rich.box  # slow to import: only a command that prints a table pays for it
-    import rich.console
+    import rich.console  # slow to import: only a command that prints a table pays for it
+
+    console = rich.console.Console(highlight=False, markup=False)
+    grid = _grid(table)
+    if console.measure(grid, options=console.options.update(width=VERY_WIDE)).maximum > console.width:
+        grid = _grid(table, folded_headings=True)
+    console.print(grid)
+
+
+def _grid(table: Table, folded_headings: bool = False) -> Any:
+    """The table for a screen; where room is short, the headings of numbers are folded to save it."""
+    import rich.box
     import rich.table
 
     grid = rich.table.Table(
@@ -30,6 +43,11 @@ def show(table: Table) -> None:
         heading = f"{column.title}\n{column.unit}" if column.unit else column.title
         numeric = column.digits is not None
         # Names, codes and numbers stay whole, to be read and copied; sentences are folded.
+        if numeric and folded_headings:
+            texts = [as_text(row[place], column.digits) for row in table.rows]
+            width = max(map(len, [*heading.split(), *texts]))
+            lines = heading.split("\n")
+            heading = "\n".join(part for line in lines for part in textwrap.wrap(line, width))
         whole = all(" " not in str(row[place]) for row in table.rows)
         grid.add_column(
             heading,
@@ -39,7 +57,7 @@ def show(table: Table) -> None:
         )
     for row in table.rows:
         grid.add_row(*[as_text(cell, table.columns[place].digits) for place, cell in enumerate(row)])
-    rich.console.Console(highlight=False, markup=False).print(grid)
+    return grid
 
 
 def as_text(cell: Any, digits: int | None = None) -> str:

@@ -22,6 +22,8 @@ from costing.settings.steps import NO_OTHER, IndigoDyeing
 
 TOLD = (SURPLUS, CAUSTIC_SURPLUS, HOLDS_LEVEL)  # causes that are worth a word
 FAR = 5.0  # times below or above what is usual, from where a slip of a hundred times is likelier
+# The table has them for a range of ropes or a sheet.
+OF_A_WARP, WARP_FORMS = ("speed", "leader_length"), ("ropes", "sheet")
 METRES_PER_KM = 1000.0
 # What is usual of the stock vat is so where hydrosulfite alone reduces the dye.
 OF_HYDROSULFITE = ("stock_hydrosulfite_ratio", "stock_caustic_ratio")
@@ -190,6 +192,8 @@ def _unusual(ledger: Ledger, mill: Mill) -> tuple[list[Remark], list[Remark]]:
         for name, low, high in _compared(type(item), groups):  # type: ignore[arg-type]
             value = getattr(item, name)
             if name in OF_HYDROSULFITE and getattr(item, "other_reduction", NO_OTHER) != NO_OTHER:
+                continue
+            if name in OF_A_WARP and getattr(item, "yarn_form", "") not in WARP_FORMS:
                 continue
             # What is usual is no slip; only where 0 is usual too may it be a hundredth of what was meant.
             if value is None or 0.0 < low <= value <= high:

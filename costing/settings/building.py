@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import MISSING, fields
 from functools import cache
 from typing import Any, NamedTuple, TypeVar
@@ -79,6 +80,28 @@ def _counts(kind: type, name: str, values: Mapping[str, Any]) -> bool:
 
 
 EMPTY = Entry(None, "")
+
+
+@contextmanager
+def at_its_cell(entries: Mapping[str, Entry], owner: str) -> Iterator[None]:
+    """Give what a setting refuses the cell of the row that its sentence begins with, else its owner.
+
+    Parameters
+    ----------
+    entries : mapping
+        Field -> what was given.
+    owner : str
+        What is being built.
+    """
+
+    def cell(error: InputError) -> str:
+        rows = [name for name in entries if error.message.startswith(label(name))]
+        return entries[max(rows, key=len)].where or owner if rows else owner
+
+    try:
+        yield
+    except InputError as error:
+        raise error.at(cell) from error
 
 
 def build(

@@ -10,7 +10,7 @@ from typing import ClassVar, TypeVar
 from costing.quantities import InputError, label, listed, meant
 from costing.quantities.checking import refuse_all
 from costing.reference_data import substances
-from costing.settings.building import EMPTY, Assumption, Entry, check_fields, given_values
+from costing.settings.building import EMPTY, Assumption, Entry, at_its_cell, check_fields, given_values
 from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of, refused_for_class
 from costing.settings.lye_dose import resolve_doses
@@ -345,7 +345,8 @@ class Mill:
             values, others = given_values(kind, owner, groups, entries, self.assumptions, fixed)
             missing += self._of_rows(name, kind_name, {**lacking, **others})
             if not missing:
-                built.append(kind(**values))
+                with at_its_cell(entries, owner):
+                    built.append(kind(**values))
         refuse_all(missing)
         for step, row, text in refused_for_class(built, self.materials):
             owner = f"recipe {recipe.code} on range {range_.code}, {step}"

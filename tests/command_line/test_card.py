@@ -123,3 +123,14 @@ def test_the_book_itself_is_never_overwritten(folder: Path) -> None:
     (folder / "other.xlsx").write_bytes(before)
     assert "was left as it is" in refused("card", "mine.xlsx", "--out", "other.xlsx", "--overwrite")
     assert (folder / "mine.xlsx").read_bytes() == before == (folder / "other.xlsx").read_bytes()
+
+
+@pytest.mark.parametrize("code", ["P-03", "M-01", "Q-02"])
+def test_words_stay_whole_on_a_screen_of_80_columns(code: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    done = run("card", "-e", code)
+    assert done.exit_code == 0, done.output
+    pumps = done.output.split("Pumps, valves and vats")[1].split("To be tested")[0]
+    words = {"Product", "valve", *document("-e", code)[code]["card_feeds"][1]["Product"].split()}
+    assert words <= set(pumps.split())
+    assert max(len(line) for line in done.output.splitlines()) <= 80

@@ -54,10 +54,11 @@ def test_a_table_in_cells_is_the_table_of_the_command_line(key: str, code: str, 
 
 def test_a_range_longer_than_the_table_is_filled_up_and_a_shorter_one_refused(book: str) -> None:
     plain = called("WARP_RESULT_TABLE", [book, "quotes"])
-    longer = called("WARP_RESULT_TABLE", [book, "quotes", "", 30.0])
+    rows = len(plain) + 7
+    longer = called("WARP_RESULT_TABLE", [book, "quotes", "", float(rows)])
     assert longer[: len(plain)] == plain
     assert {cell for row in longer[len(plain) :] for cell in row} == {""}
-    assert len(longer) == 30
+    assert len(longer) == rows
     with pytest.raises(
         InputError, match=r"the book holds at most 9 enquiries; [0-9]+ are given: take some out"
     ):

@@ -198,3 +198,32 @@ def test_what_the_dye_takes_of_peroxide_is_not_left(taken: float, left: float) -
     used = moved(ledger, "chemical pad", "hydrogen_peroxide", cause="oxidises the dye in place of air")
     assert 1000.0 * used == pytest.approx(1.5 - left, abs=1e-9)
     assert max(gaps(ledger.lines, example_mill().materials).values()) < 1e-9
+
+
+def in_three_steps(dye: str, grams: float = 40.0) -> dict[str, Any]:
+    pads = {"dye pad": DRY, "chemical pad": DRY}
+    recipe = {"dye pad": {**BARE, "dye_product": dye}, "chemical pad": {**REDUCING, "first_dose": grams}}
+    return {"route": [PAD, ROUTE[4], CHEMICALS, RINSE], "recipe": recipe, "machine": pads}
+
+
+@pytest.mark.parametrize("dye", ["REACTIVE", "DIRECT"])
+def test_a_reductant_behind_a_dye_that_it_strips_is_told(dye: str) -> None:
+    said = f"HYDRO, a reductant, meets the {dye.lower()} dye {dye} on the yarn"
+    assert said in warnings(opened(**in_three_steps(dye)))
+    assert "on the yarn" not in warnings(opened(**in_three_steps("VAT")))
+
+
+@pytest.mark.parametrize(("grams", "told"), [(12.0, True), (20.0, False)])
+def test_less_hydrosulfite_than_dissolves_the_vat_dye_is_told(grams: float, told: bool) -> None:
+    """0.7 L/kg at 88 %: 12 g/L are 7.4 g/kg, 20 g/L 12.3; the dye takes 8.3 to 9.9 g/kg.
+
+    20 g/kg fixed of 80 to 95 % are 21 to 25 g/kg of dye, which take 174.1/442.4 = 0.394 of it.
+    """
+    found = warnings(opened(**in_three_steps("VAT", grams)))
+    assert ("g/kg of the vat dye VAT: less than the 0.39 g for each g" in found) is told
+
+
+def test_what_a_step_refuses_as_a_whole_is_told_where_it_was_typed() -> None:
+    with pytest.raises(InputError) as refused:
+        opened(**of_pad(dye_product="DIRECT", bath_caustic=5.0))
+    assert str(refused.value).startswith("test, bath_caustic: bath caustic is given and caustic product")

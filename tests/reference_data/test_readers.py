@@ -5,7 +5,6 @@ from __future__ import annotations
 import shutil
 import subprocess
 import sys
-import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -242,16 +241,6 @@ def test_a_mark_that_a_spreadsheet_puts_before_the_text_does_no_harm(copy: Path)
 def test_nothing_can_be_written_into_the_tables_by_accident() -> None:
     with pytest.raises(TypeError):
         read_defaults(folder())["indigo.dips"] = None  # type: ignore[index]
-
-
-def test_the_defaults_are_read_in_five_milliseconds() -> None:
-    read_defaults(folder())
-    best = 1.0
-    for _ in range(20):
-        start = time.perf_counter()
-        read_defaults(folder())
-        best = min(best, time.perf_counter() - start)
-    assert best < 0.005
 
 
 def test_reading_a_default_loads_nothing_heavy() -> None:

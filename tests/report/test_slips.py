@@ -195,3 +195,10 @@ def test_no_usual_share_looks_like_a_slip_and_its_hundredth_does(row: Any) -> No
             assert meant_share(share / 100.0, row.low, row.high) == pytest.approx(share)
         if share > 0.0 and row.low > 0.0:
             assert meant_share(share * 100.0, row.low, row.high) == pytest.approx(share)
+
+
+@pytest.mark.parametrize("code", ["P-03", "V-03"])
+def test_what_is_usual_of_ropes_is_not_asked_of_cloth_and_vessels(code: str) -> None:
+    mill = mill_from_sheets(sheets(BLOCKS))
+    told = [item.text for item in work_out(mill, mill.enquiries[code]).remarks]
+    assert not [text for text in told if text.startswith(("speed is", "leader length is"))]

@@ -16,7 +16,7 @@ from costing.front_ends.workbook.template_files import sheet_file
 MOST_LIMITS, PRINTED_LIMITS, CHARTED = 60, 30, 10
 # Room for three points, and for a month that runs twenty enquiries.
 MOST_CONDITIONS, MOST_PARAMETERS, MOST_STREAMS = 15, 75, 240
-PRINTED_PARAMETERS, PRINTED_STREAMS = 30, 90
+PRINTED_PARAMETERS, PRINTED_STREAMS = 30, 36
 SECTION = 11  # columns of a band
 CHART_ROWS, CHART = 18, (25.0, 8.6)  # rows that the chart covers; width and height [cm]
 LIMITS = {"Limit": 56.0, "Estimate": 11.0, "Limit unit": 10.0, "Point": 10.0}
