@@ -16,7 +16,7 @@ from costing.formulas.registry import OF_BOOK
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
-from costing.report import TABLES, work_out
+from costing.report import BOOK_TABLES, work_out
 from tests.book.blocks import demo_blocks, with_cell
 
 BLOCKS = demo_blocks()
@@ -40,11 +40,11 @@ def test_every_example_works(name: str, book: str) -> None:
     assert reason(name, example) == ""
 
 
-@pytest.mark.parametrize("key", TABLES)
+@pytest.mark.parametrize("key", BOOK_TABLES)
 @pytest.mark.parametrize("code", ["Q-01", ""])
 def test_a_table_in_cells_is_the_table_of_the_command_line(key: str, code: str, book: str) -> None:
     enquiries = [MILL.enquiries[code]] if code else MILL.enquiries.values()
-    table = TABLES[key](MILL, [work_out(MILL, enquiry) for enquiry in enquiries])
+    table = BOOK_TABLES[key](MILL, [work_out(MILL, enquiry) for enquiry in enquiries])
     found = called("WARP_RESULT_TABLE", [book, key, code])
     assert found == cells_of_table(table)
     assert len(found) == 2 + len(table.rows) > 2

@@ -11,7 +11,7 @@ from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 
 from costing.formulas.book_tables import cells_of_table
-from costing.report import TABLES, work_out
+from costing.report import BOOK_TABLES, work_out
 from costing.settings.mill import Mill
 
 CALL = re.compile(r'=WARP_RESULT_TABLE\(opened_book,"(\w+)",(chosen_code|""),(\d+)\)')
@@ -24,6 +24,9 @@ LIVE_SHEETS = (
     "Discharge",
     "Typical values",
     "Purchasing",
+    "Limits",
+    "Mill discharge",
+    "Mill streams",
     "Checks",
 )
 
@@ -54,7 +57,7 @@ def array_formulas(book: Workbook) -> Iterator[Placed]:
 def must_show(mill: Mill, placed: Placed, chosen: str) -> list[list[Any]]:
     """What the cells of an array formula must show, from the tables of the command line."""
     enquiries = [mill.enquiry(chosen)] if placed.of_chosen else mill.enquiries.values()
-    table = TABLES[placed.key](mill, [work_out(mill, enquiry) for enquiry in enquiries])
+    table = BOOK_TABLES[placed.key](mill, [work_out(mill, enquiry) for enquiry in enquiries])
     cells = cells_of_table(table)
     return cells + [[""] * len(table.columns)] * (placed.rows - len(cells))
 

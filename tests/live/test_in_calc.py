@@ -92,7 +92,7 @@ class Live:
 
     def says(self, title: str = "Checks") -> str:
         """All that a sheet says in its first rows, on one line."""
-        return " | ".join(str(cell) for row in self.grid(title)[:50] for cell in row if cell)
+        return " | ".join(str(cell) for row in self.grid(title)[:80] for cell in row if cell)
 
     def well(self) -> bool:
         return all(ALL_WELL in self.says(title) for title in LIVE_SHEETS)
@@ -275,7 +275,8 @@ def test_where_the_formulas_do_not_run_nothing_says_that_all_is_well() -> None:
 
 def test_a_new_enquiry_in_the_next_free_row_is_quoted(live: Live) -> None:
     sheet = sheet_of(BOOK, "Enquiries")
-    last = table_cell(BOOK, "Enquiries", "Q-10", "Code").row
+    first = table_cell(BOOK, "Enquiries", "Q-10", "Code").row
+    last = next(row for row in range(first, first + 60) if sheet.cell(row + 1, 1).value is None)
     for column in range(1, sheet.max_column + 1):
         value = "Q-11" if column == 1 else sheet.cell(last, column).value
         cell = sheet.cell(last + 1, column)

@@ -35,6 +35,7 @@ FRAME = {"A": 19, "B": 25, "C": 9, "D": 43, "E": 8, "F": 8, "G": 8, "H": 24}
 FIRST_COLUMN = len(FRAME) + 1
 UNIT_COLUMN, LOW_COLUMN, TYPICAL_COLUMN, HIGH_COLUMN = 3, 5, 6, 7
 DIGITS = 4
+PRINTED_SIDE_BY_SIDE = 9  # columns of a page: more, and the letters are too small to read
 STEP = "Step"  # head of the first column where the rows of a step belong together
 
 
@@ -81,7 +82,7 @@ def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
         title_rows=f"{top}:{top + 2}",
         title_columns="A:C",
         freeze=f"D{first}",
-        pages_wide=2,
+        pages_wide=max(2, -(-columns // PRINTED_SIDE_BY_SIDE)),
         print_area=sheet_drawing.cells(1, top, first + len(layout.rows) - 1, last_column),
         heading=layout.title,
     )
