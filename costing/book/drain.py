@@ -16,6 +16,8 @@ from costing.settings.discharge_point import DischargePoint, OtherFlow, Producti
 from costing.settings.drain import Drain
 from costing.settings.mill import Mill
 
+DRAIN_SHEETS = ("Discharge points", "Discharge plan", "Treatment", "Permit")
+
 # Column of the other flows -> parameter of the drain.
 CONCENTRATIONS = {
     "cod": "COD, organic",

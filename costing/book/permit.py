@@ -56,6 +56,7 @@ VALUE_UNITS: dict[str, tuple[str, ...]] = {
 }
 MOST = {MEAN_OF_DAYS: 366, COMPOSITE: 720}
 LARGEST = 1e12
+HIGHEST_PH = 14
 LONGEST_REFERENCE = 600  # several regulations, with section and edition
 
 
@@ -209,6 +210,11 @@ def _values(
             f"range of {parameter} is {number_text(value)} to {number_text(value_to)}; accepted is low to "
             "high",
         )
+    for name, end in (("value", value), ("value_to", value_to)):
+        if is_acidity and end is not None and end > HIGHEST_PH:
+            raise InputError(
+                row.at(name), f"value of {parameter} is {number_text(end)}; accepted is 0 to {HIGHEST_PH}"
+            )
     usual = BETWEEN if value_to is not None or (is_acidity and value is None) else AT_MOST
     return direction or usual, value, value_to
 

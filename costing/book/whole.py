@@ -8,7 +8,7 @@ from typing import Any, Callable
 
 from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
-from costing.book.drain import read_drain
+from costing.book.drain import DRAIN_SHEETS, read_drain
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
 from costing.book.sheet import Sheet, find_sheets
@@ -45,7 +45,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     InputError
         The first thing that is refused: sheet and cell, the value, and what is accepted.
     """
-    found = find_sheets(sheets, sheet_names())
+    found = find_sheets(sheets, [name for name in sheet_names() if name not in DRAIN_SHEETS])
     mill = Mill()
     read_costs(found["Mill costs"], mill)
     _read_routes(found["Routes"], mill)
@@ -55,8 +55,8 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_ranges(found["Ranges"], mill, apart)
     _read_enquiries(found["Enquiries"], mill, apart)
     try:
-        mill.keep_drain(read_drain(found, mill))
-    except InputError as error:  # a wrong cell of the drain takes away the drain, and no quote
+        mill.keep_drain(read_drain(find_sheets(sheets, DRAIN_SHEETS), mill))
+    except InputError as error:  # a wrong cell or a missing sheet of the drain takes away no quote
         mill.keep_drain(error)
     return mill
 

@@ -30,7 +30,7 @@ from costing.settings.vessel_steps import VesselBath
 
 # Parameter, as limits and analyses name it -> its ion and the substances of the ledger that hold one each.
 IONS = {
-    "sulfate": ("SO4", ("sodium_sulfate",)),
+    "sulfate": ("SO4", ("sodium_sulfate", "sulfuric_acid")),
     "sulfite": ("SO3", ("sodium_sulfite", "sodium_bisulfite")),
     "thiosulfate": ("S2O3", ("sodium_thiosulfate",)),
     "hydrosulfite": ("S2O4", ("sodium_hydrosulfite",)),
@@ -277,7 +277,7 @@ def _suspended_setting(substance: str, role: str) -> str:
 def _parts_of_formula(substance: str) -> dict[str, float]:
     """What the formula of a substance alone says of it."""
     parts = {parameter: content(substance, element, {}) for parameter, element in ELEMENTS.items()}
-    if is_inorganic_sulfur(substance) or substance == "sodium_sulfate":
+    if is_inorganic_sulfur(substance) or substance in IONS["sulfate"][1]:
         sulfate = molar_mass_of_formula("SO4") / molar_mass_of_formula("S")
         parts["sulfate, once all is oxidised"] = parts["sulfur, all forms"] * sulfate
     if is_dye(substance):

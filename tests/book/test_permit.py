@@ -162,6 +162,7 @@ REFUSED: list[tuple[dict[str, Any], str, str]] = [
         "days or hours is 30.5; accepted is a whole number from 1 to 366",
     ),
     ({"Days or hours": 30.0}, "Days or hours", "days or hours are 30.0 beside 'any one day'; accepted is an"),
+    ({**PH, "Value to": 88.0}, "Value to", "value of pH is 88; accepted is 0 to 14"),
     ({"Holds": ""}, "Holds", "holds is empty; accepted is one of: before treatment"),
     (
         {"Kind": "load per day", "Limit unit": "kg/day", "Reference flow, L/kg": 100.0},

@@ -76,3 +76,8 @@ def test_peroxide_takes_its_oxygen_off_the_demand(amounts: dict[str, float], per
     assert held(after, "S") == pytest.approx(held(amounts, "S"), rel=1e-9, abs=1e-12)
     salts = [name for name in SULFUR_SPECIES if name != "sodium_thiosulfate" and after.get(name, 0.0) > 1e-9]
     assert not salts or after["hydrogen_peroxide"] <= 1e-9
+
+
+def test_oxygen_taken_up_by_hand() -> None:
+    assert oxygen_taken_up(2.0, 8.26e-6, 8.0) == pytest.approx(2.0 * 8.26e-6 * 8.0)
+    assert oxygen_taken_up(2.0, 8.26e-6, 8.0, 2.0e-6) == pytest.approx(2.0 * 6.26e-6 * 8.0)

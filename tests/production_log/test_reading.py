@@ -246,3 +246,8 @@ def test_columns_are_kept_beside_the_log_and_read_again(path: Path) -> None:
 )
 def test_columns_that_make_no_sense_are_refused(path: Path, columns: str, said: str) -> None:
     assert said in refusal(path, "date,enquiry,amount\n2026-10-01,Q-02,5 t\n", columns)
+
+
+def test_a_title_above_the_headings_is_refused_in_words(path: Path) -> None:
+    told = refusal(path, "October\nDatum;Auftrag;kg\n01.10.2026;Q-02;100\n", GERMAN)
+    assert "accepted is a first row with the headings, no title above them" in told

@@ -6,7 +6,7 @@ import datetime
 
 import pytest
 
-from costing.effluent.factors import PARAMETERS
+from costing.effluent.factors import IONS, PARAMETERS
 from costing.quantities import InputError
 from costing.report.drain_month import FLOW, Month, Ran, days_table, month_table, ran_table, work_out_month
 from costing.report.drain_point import PointResult, work_out_point
@@ -21,6 +21,10 @@ RAN = [
     Ran(D(2026, 10, 5), "K-01", "PIT", 0.0, 9000.0),
     Ran(D(2026, 11, 2), "Q-02", "PIT", 9999.0, 0.0),
 ]
+
+
+# Peroxide of one enquiry meets the sulfur salts of another only where both run on the same day.
+MEETING = {*IONS, "COD, inorganic sulfur", "COD, both", "BOD5", "dissolved solids"}
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +48,8 @@ def test_the_month_is_the_sum_of_its_days_and_the_mean_day_times_their_number(
         days = [day.places[0].stream.loads.get(name, 0.0) for day in month.days.values()]
         row = rows[capital(name)]
         assert row[1] == pytest.approx(sum(days), abs=1e-9)
-        assert row[1] == pytest.approx(3.0 * mean.places[0].stream.loads.get(name, 0.0), abs=1e-9)
+        if name not in MEETING:
+            assert row[1] == pytest.approx(3.0 * mean.places[0].stream.loads.get(name, 0.0), abs=1e-9)
         assert row[5] == pytest.approx(max(days), abs=1e-9)
 
 

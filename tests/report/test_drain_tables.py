@@ -7,6 +7,8 @@ import math
 import pytest
 
 from costing.effluent.factors import PARAMETERS
+from costing.effluent.ion_loads import STRONG, WEAK
+from costing.process.chemistry import molar_mass_of_formula
 from costing.quantities import InputError
 from costing.report import Table
 from costing.report.drain_point import PointResult, work_out_point
@@ -90,3 +92,20 @@ def test_the_grounds_say_what_was_taken_and_what_is_contested(found: PointResult
     assert "Acid and sulfide: hydrogen sulfide" in told
     assert "No entry without a permit" in told
     assert {row["Source"] for row in named(taken)} <= {row["Source"] for row in named(sources)}
+
+
+def test_sulfur_and_its_ions_are_as_much_as_the_loads_say(found: PointResult) -> None:
+    for place in found.places:
+        water, loads = place.stream.water, place.stream.loads
+        for ion, (parameter, formula, atoms, _) in STRONG.items():
+            if atoms:
+                held = water.strong.get(ion, 0.0) * molar_mass_of_formula(formula)
+                assert held == pytest.approx(loads.get(parameter, 0.0), rel=1e-9), (place.place, parameter)
+        for name, (parameter, formula, _, _) in WEAK.items():
+            held = getattr(water.weak, name) * molar_mass_of_formula(formula)
+            assert held == pytest.approx(loads.get(parameter, 0.0), rel=1e-9), (place.place, parameter)
+    first, last = found.places[0].stream.loads, found.leaving.stream.loads
+    for parameter in ("sulfur, all forms", "sulfate, once all is oxidised"):
+        ran_in = sum(stream.loads.get(parameter, 0.0) for stream in found.streams)
+        assert first[parameter] == pytest.approx(ran_in, rel=1e-9)
+        assert last[parameter] == pytest.approx(ran_in, rel=1e-9)

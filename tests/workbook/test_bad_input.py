@@ -477,3 +477,14 @@ def test_refused_at_quoting(tmp_path: Path, edit: Edit, said: list[str]) -> None
     for text in said:
         assert text in told
     assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize("title", ["Discharge points", "Discharge plan", "Treatment", "Permit"])
+def test_a_missing_sheet_of_the_drain_takes_away_the_drain_and_no_quote(tmp_path: Path, title: str) -> None:
+    def without(book: Workbook) -> None:
+        del book[title]
+
+    mill = read_book(changed(tmp_path, without))
+    assert mill.enquiries
+    with pytest.raises(InputError, match=f"the sheet '{title}' is missing or was renamed"):
+        assert mill.drain is not None

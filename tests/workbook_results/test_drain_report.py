@@ -9,10 +9,12 @@ from openpyxl import Workbook
 
 from costing.front_ends.workbook.drain_charts import CUT, limit_chart, limit_shares
 from costing.front_ends.workbook.drain_report import draw_sheets
-from costing.front_ends.workbook.drain_summary import at_risk
+from costing.front_ends.workbook.drain_summary import _figures, at_risk
 from costing.front_ends.workbook.results_cells import Pen
 from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH
 from costing.report import Column, Table
+from costing.report.drain_point import work_out_point
+from tests.report.demo import demo_mill, demo_result
 
 TITLES = ("Limit", "Of the limit", "From", "To", "Headroom", "Chance of exceeding", "Largest part")
 ROWS: list[list[Any]] = [
@@ -77,3 +79,9 @@ def test_the_limit_is_a_line_of_the_chart() -> None:
     assert chart.y_axis.scaling.max == CUT
     assert len(chart.series) == 3
     assert len({series.graphicalProperties.pattFill is None for series in chart.series}) == 2
+
+
+def test_what_is_used_up_on_the_way_says_so_and_no_share_is_above_all() -> None:
+    rows = {row[0]: row for row in _figures(work_out_point(demo_mill(), "PIT", demo_result)).rows}
+    assert rows["Sulfide, as S"][-1] == "none left; ran in with K-01 rinse after sulfur"
+    assert rows["Sodium"][-1] == "Q-02 rinse after dyeing, 32 %"

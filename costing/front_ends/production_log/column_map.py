@@ -142,7 +142,11 @@ def place_columns(heading: Sequence[Any], columns: Mapping[str, str]) -> Placed:
         if count:
             at[name] = titles.index(title)
         elif name in columns:
-            raise InputError("row 1", f"no column {shown(columns[name])}; there are: {there}")
+            raise InputError(
+                "row 1",
+                f"no column {shown(columns[name])}; there are: {there}; accepted is a first row with the "
+                "headings, no title above them",
+            )
     by_parts = all(name in at for name in ("style", "recipe", "range"))
     missing = [name for name in ("date", "amount") if name not in at]
     if "enquiry" not in at and not by_parts:

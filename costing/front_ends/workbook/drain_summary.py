@@ -172,13 +172,15 @@ def _figures(found: PointResult) -> Table:
 
 
 def _largest(found: PointResult, parameter: str) -> str:
-    """The stream that brings most of a parameter, and its share of all that arrives."""
-    total = found.places[0].stream.loads.get(parameter, 0.0)
+    """The stream that brings most of a parameter, and its share of all that runs in; or that none is left."""
+    total = sum(item.loads.get(parameter, 0.0) for item in found.streams)
     if total <= 0.0:
         return ""
     stream = max(found.streams, key=lambda item: item.loads.get(parameter, 0.0))
-    share = stream.loads.get(parameter, 0.0) / total
-    return f"{stream.enquiry} {stream.name}, {100.0 * share:.0f} %".strip()
+    name = f"{stream.enquiry} {stream.name}".strip()
+    if found.leaving.stream.loads.get(parameter, 0.0) <= 0.0:
+        return f"none left; ran in with {name}"
+    return f"{name}, {100.0 * stream.loads.get(parameter, 0.0) / total:.0f} %"
 
 
 def _condition(found: PointResult) -> Table:
