@@ -251,3 +251,9 @@ def test_columns_that_make_no_sense_are_refused(path: Path, columns: str, said: 
 def test_a_title_above_the_headings_is_refused_in_words(path: Path) -> None:
     told = refusal(path, "October\nDatum;Auftrag;kg\n01.10.2026;Q-02;100\n", GERMAN)
     assert "accepted is a first row with the headings, no title above them" in told
+
+
+def test_a_unit_in_front_of_the_heading_counts_too(path: Path) -> None:
+    columns = GERMAN.replace("amount=kg", "amount=kg Garn")
+    held = log(path, "Datum;Auftrag;kg Garn\n13.10.2026;Q-02;100\n", columns)
+    assert len(held.ran) == 1

@@ -161,15 +161,16 @@ def place_columns(heading: Sequence[Any], columns: Mapping[str, str]) -> Placed:
 
 
 def _unit_of_heading(title: str) -> str:
-    """The unit at the end of a heading; "" where there is none.
+    """The unit at the end of a heading, else at its start; "" where there is none.
 
     Examples
     --------
-    >>> [_unit_of_heading(text) for text in ("kg", "Menge [t]", "length, m", "amount_kg", "Menge")]
+    >>> [_unit_of_heading(text) for text in ("kg", "Menge [t]", "length, m", "kg yarn", "Menge")]
     ['kg', 't', 'm', 'kg', '']
     """
     words = [word for word in re.split(r"[\s,;:()\[\]_/]+", title) if word]
-    return words[-1] if words and is_amount(words[-1]) else ""
+    ends = [words[-1], words[0]] if words else []
+    return next((word for word in ends if is_amount(word)), "")
 
 
 def is_amount(unit: str) -> bool:
