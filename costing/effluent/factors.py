@@ -90,7 +90,7 @@ PARAMETERS = (
     "dissolved solids",
     "chloride",
     "total nitrogen",
-    "wetting agent",
+    "surfactants",
     "size",
     "matter off the cotton",
 )
@@ -248,7 +248,7 @@ def _parts(
         for parameter, element in ELEMENTS.items():
             parts[parameter] = content(substance, element, materials)
         parts["unfixed dye"] = 1.0 if role == DYE else 0.0
-        parts["wetting agent"] = 1.0 if role == "wetting agent" else 0.0
+        parts["surfactants"] = 1.0 if role == "wetting agent" else 0.0
         parts["size"] = 1.0 if role == "size" else 0.0
     parts["total nitrogen"] = parts["nitrogen of dye and chemicals"]
     if substance in OFF_COTTON:

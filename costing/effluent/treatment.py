@@ -46,7 +46,7 @@ BOTH = "COD, both"
 SOLIDS = "suspended solids"
 DYE = "unfixed dye"
 # Parts of the organic matter that have no removal of their own: each falls as the organic COD does.
-ORGANIC_MATTER = (ORGANIC, "wetting agent", "size", "matter off the cotton")
+ORGANIC_MATTER = (ORGANIC, "surfactants", "size", "matter off the cotton")
 # Of the colour that activated sludge removes, 50 to 70 % is adsorbed or settled: sahinkaya-2008.
 DYE_TO_SLUDGE = 0.6
 # Oxygen that is taken up may be half or twice what is worked out: judgement.

@@ -39,7 +39,7 @@ REMOVED_AS = {
     "COD, both": "COD, organic",
     "COD, organic": "COD, organic",
     "BOD5": "COD, organic",
-    "wetting agent": "COD, organic",
+    "surfactants": "COD, organic",
     "suspended solids": "suspended solids",
     "unfixed dye": "unfixed dye",
     "total nitrogen": "nitrogen",

@@ -418,9 +418,9 @@ AT_QUOTING: list[tuple[str, Edit, list[str]]] = [
     (
         "two rinse waters",
         both_rinse_waters,
-        ["Recipes!I", "rinse after dyeing", "both are filled", "fill one"],
+        ["Recipes!I", "rinse water flow", "both are filled", "fill one"],
     ),
-    ("no rinse water", no_rinse_water, ["Recipes!I", "rinse after dyeing", "both are empty", "fill one"]),
+    ("no rinse water", no_rinse_water, ["Recipes!I", "rinse water flow", "both are empty", "fill one"]),
     ("more dips than boxes", in_column(*DARK, "dips", 9, DYEING), ["Recipes!I", "dips is 9", "1 to 8"]),
     ("stock vat as thin as the bath", thin_stock_vat, ["Recipes!I", "stock indigo is 5 g/L", "4 g/L"]),
     ("price missing", no_price, ["Materials!A13", "'LYE-50'", "no price"]),

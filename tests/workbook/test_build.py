@@ -165,7 +165,7 @@ def test_every_sheet_is_set_up_for_print(book: Workbook) -> None:
         assert sheet.page_setup.paperSize == 9
         assert sheet.sheet_properties.pageSetUpPr is not None
         assert sheet.sheet_properties.pageSetUpPr.fitToPage
-        assert sheet.page_setup.fitToWidth <= 4
+        assert sheet.page_setup.fitToWidth in (1, 2, 3, 4)
         assert sheet.page_setup.fitToHeight == (1 if sheet.title in ONE_PAGE else 0)
         assert sheet.oddFooter is not None
         assert sheet.oddFooter.center is not None
