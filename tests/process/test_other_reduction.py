@@ -167,12 +167,12 @@ def test_the_energy_of_a_cell_is_only_assumed_with_a_cell() -> None:
     [
         (
             {**GLUCOSE, "other_reduction_share": None},
-            "indigo dyeing: other reduction is 'glucose' and other reduction share is empty; accepted is "
+            "test, other_reduction: other reduction is 'glucose' and other reduction share is empty; accepted is "
             "both filled, or the other reduction 'none'",
         ),
         (
             {**GLUCOSE, "other_reductant_product": ""},
-            "indigo dyeing: other reduction is 'glucose' and other reductant product is empty; accepted is "
+            "test, other_reduction: other reduction is 'glucose' and other reductant product is empty; accepted is "
             "both filled, or the other reduction 'none'",
         ),
         (
