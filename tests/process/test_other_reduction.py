@@ -167,13 +167,13 @@ def test_the_energy_of_a_cell_is_only_assumed_with_a_cell() -> None:
     [
         (
             {**GLUCOSE, "other_reduction_share": None},
-            "test, other_reduction: other reduction is 'glucose' and other reduction share is empty; accepted is "
-            "both filled, or the other reduction 'none'",
+            "test, other_reduction: other reduction is 'glucose' and other reduction share is empty; "
+            "accepted is both filled, or the other reduction 'none'",
         ),
         (
             {**GLUCOSE, "other_reductant_product": ""},
-            "test, other_reduction: other reduction is 'glucose' and other reductant product is empty; accepted is "
-            "both filled, or the other reduction 'none'",
+            "test, other_reduction: other reduction is 'glucose' and other reductant product is empty; "
+            "accepted is both filled, or the other reduction 'none'",
         ),
         (
             {**GLUCOSE, "other_reductant_product": "TUD"},
