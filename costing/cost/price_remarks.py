@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from functools import cache
 
 from costing.cost.quote import Quote, material_price
@@ -130,15 +130,25 @@ def _within(share: float, ends: tuple[float, float]) -> bool:
     return low - ROUNDING <= share <= high + ROUNDING
 
 
-def _prices_of_active_part(mill: Mill) -> dict[str, float]:
-    """Price of a kilogram of the active part of each product that has one, in the mill's money."""
-    found = {}
+Kind = tuple[str, str]  # what a strength counts, and the role
+
+
+def _kind(item: Material) -> Kind:
+    return item.counted_as, item.role
+
+
+def _prices_by_kind(mill: Mill, used: Collection[Material]) -> dict[Kind, dict[str, float]]:
+    """Price of a kilogram of the active part, in the mill's money, of each product of the kinds used."""
+    found: dict[Kind, dict[str, float]] = {_kind(item): {} for item in used}
+    if mill.costs is None:
+        return found
     for code, item in mill.materials.items():
-        if item.price and mill.costs is not None:
+        if item.price and _kind(item) in found:
             try:
-                found[code] = material_price(code, mill.materials, mill.costs) / item.strength
+                price = material_price(code, mill.materials, mill.costs) / item.strength
             except InputError:
                 continue  # a currency without a rate: whoever uses the product is refused
+            found[_kind(item)][code] = price
     return found
 
 
@@ -146,16 +156,19 @@ def _apart(item: Material, prices: Mapping[str, float], mill: Mill) -> list[Rema
     """A warning where no product of the same substance, or else of the same role, costs about as much.
 
     Only the mill's own list is compared. A role of products that have nothing in common is left out.
+
+    Parameters
+    ----------
+    item : Material
+        A product that is used.
+    prices : mapping
+        Code -> price of the active part, of the products of its kind.
+    mill : Mill
+        The book, which knows the cells.
     """
     if item.code not in prices or (not item.substance and item.role == "other auxiliary"):
         return []
-    others = [
-        code
-        for code, other in mill.materials.items()
-        if code != item.code
-        and code in prices
-        and (other.counted_as, other.role) == (item.counted_as, item.role)
-    ]
+    others = [code for code in prices if code != item.code]
     own = prices[item.code]
     near = min(others, key=lambda code: max(own / prices[code], prices[code] / own), default="")
     if not near:
@@ -197,8 +210,8 @@ def price_remarks(offer: Quote, mill: Mill, today: datetime.date) -> list[Remark
     codes = dict.fromkeys(line.material for line in offer.lines)
     used = [mill.materials[code] for code in codes if code in mill.materials]
     found = [remark for item in used for remark in strength_remarks(item, mill)]
-    prices = _prices_of_active_part(mill)
-    found += [remark for item in used for remark in _apart(item, prices, mill)]
+    prices = _prices_by_kind(mill, used)
+    found += [remark for item in used for remark in _apart(item, prices[_kind(item)], mill)]
     found += [
         Remark("warning", f"material {item.code}", "the price is 0: nothing is charged for it")
         for item in used
