@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from costing.book.columns import ColumnReader
 from costing.book.drain_treatment import read_treatment
 from costing.book.layout import column_sheet, tables_of
-from costing.book.permit import point_of, read_permit
+from costing.book.permit import read_permit
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.quantities import InputError
@@ -84,7 +84,7 @@ def _production(row: TableRow, drain: Drain, mill: Mill) -> Production:
             row.at("yarn_per_day"), f"yarn per day and cloth per day: {said}; accepted is one of the two"
         )
     enquiry = mill.enquiry(row.code, row.where).code
-    return Production(enquiry, point_of(row, drain), yarn, cloth, row.where)
+    return Production(enquiry, drain.point_code(row.text("point"), row.at("point")), yarn, cloth, row.where)
 
 
 def _other_flow(row: TableRow, drain: Drain) -> OtherFlow:
@@ -97,7 +97,7 @@ def _other_flow(row: TableRow, drain: Drain) -> OtherFlow:
     assert flow is not None
     return OtherFlow(
         row.code,
-        point_of(row, drain),
+        drain.point_code(row.text("point"), row.at("point")),
         flow,
         row.number("effluent_temperature", unit="degC"),
         row.number("acidity"),

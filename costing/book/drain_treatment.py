@@ -9,7 +9,7 @@ from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.effluent.point_train import stage_of
 from costing.effluent.stages import SETTINGS, checked
-from costing.quantities import InputError, listed, meant, quantity
+from costing.quantities import InputError, quantity
 from costing.quantities.checking import describe
 from costing.settings.building import Assumption
 from costing.settings.drain import Drain
@@ -55,12 +55,12 @@ def read_treatment(sheet: Sheet, drain: Drain) -> None:
                 _take(default, stage.point, drain)
     drain.stages.sort(key=lambda stage: stage.number)
     for row in refuse_twice(read_table(sheet, charges, [stages, prices]), "point"):
-        point = _point(row, drain)
+        point = drain.point_code(row.code, row.where)
         given = _numbers(row, charges)
         _refuse_half_a_charge(row, given)
         drain.charges[point] = SewerCharge(point, where=row.where, **given)
     for row in refuse_twice(read_table(sheet, prices, [stages, charges]), "point"):
-        point = _point(row, drain)
+        point = drain.point_code(row.code, row.where)
         drain.prices[point] = TreatmentPrices(point, where=row.where, **_numbers(row, prices))
     for point in dict.fromkeys(stage.point for stage in drain.stages):
         if point not in drain.prices or drain.prices[point].cake_dryness is None:
@@ -70,15 +70,6 @@ def read_treatment(sheet: Sheet, drain: Drain) -> None:
 def _take(key: str, point: str, drain: Drain) -> None:
     """Say that a typical value is taken."""
     drain.assumptions[Assumption(f"discharge point {point}", key)] = None
-
-
-def _point(row: TableRow, drain: Drain) -> str:
-    known = meant(row.code, drain.points)
-    if known is None:
-        raise InputError(
-            row.where, f"point is {row.code!r}; accepted is one of: {listed(drain.points, row.code)}"
-        )
-    return known
 
 
 def _number(row: TableRow, name: str) -> float | None:
@@ -116,7 +107,7 @@ def _refuse_half_a_charge(row: TableRow, given: dict[str, Any]) -> None:
 def _stage(row: TableRow, drain: Drain) -> TrainStage:
     step = row.text("step")
     stage = TrainStage(
-        _point(row, drain),
+        drain.point_code(row.code, row.where),
         row.whole("number"),
         step,
         row.text("stands") or BUILT,

@@ -78,20 +78,10 @@ def read_permit(sheet: Sheet, drain: Drain, mill: Mill) -> None:
     seen: dict[tuple[str, str], str] = {}
     for row in read_table(sheet, limits, [figures]):
         limit = _limit(row, told)
-        point = point_of(row, drain)
+        point = drain.point_code(row.text("point"), row.at("point"))
         key = (limit.parameter, limit.direction, limit.basis, limit.form, limit.statistic)
         _refuse_again(seen, (point, f"{key} {limit.number} {limit.point}"), row, "limit")
         drain.limits.append(PermitLimit(point, limit, row.where))
-
-
-def point_of(row: TableRow, drain: Drain) -> str:
-    """The code of the point that a row names, as the sheet Discharge points has it."""
-    text = row.text("point")
-    known = meant(text, drain.points)
-    if known is None:
-        said = f"point is {text!r}" if text else "point is empty"
-        raise InputError(row.at("point"), f"{said}; accepted is one of: {listed(drain.points, text)}")
-    return known
 
 
 def _refuse_again(seen: dict[tuple[str, str], str], key: tuple[str, str], row: TableRow, what: str) -> None:

@@ -18,12 +18,14 @@ WATER_LINE = "water"
 STEAM_LINE = "steam"
 EFFLUENT = "effluent"
 
+FINISHED_METRE = "m of finished cloth"
+
 # Bases that are dyed warp: they hold no weft.
 YARN_BASES = ("kg of grey yarn", "kg of dyed yarn", "m of dyed warp")
 
 # What the enquiry's length counts -> the basis on which it is priced.
 ORDERED = {
-    "finished cloth": "m of finished cloth",
+    "finished cloth": FINISHED_METRE,
     "loom-state cloth": "m of loom-state cloth",
     "dyed warp": "m of dyed warp",
 }
@@ -260,7 +262,7 @@ def bases(ledger: Ledger) -> dict[str, float]:
         "m of dyed warp": ledger.plan.saleable_mass / ledger.plan.warp_length,
         "m of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state),
         "yd of loom-state cloth": cost_per_metre_of_cloth(1.0, loom_state) * METRES_PER_YARD,
-        "m of finished cloth": cost_per_metre_of_cloth(1.0, finished),
+        FINISHED_METRE: cost_per_metre_of_cloth(1.0, finished),
         "yd of finished cloth": cost_per_metre_of_cloth(1.0, finished) * METRES_PER_YARD,
     }
 

@@ -144,7 +144,10 @@ def brought_by(substance: str) -> Brought:
 
 @cache
 def strong_charge(substance: str) -> float:
-    """Charge of the strong cations less that of the strong anions which a substance brings [mol/kg]."""
+    """Charge of the strong cations less that of the strong anions which a substance brings [mol/kg].
+
+    Products without a formula count as neutral salts.
+    """
     return sum(amount * IONS[ion].charge for ion, amount in brought_by(substance).strong)
 
 

@@ -9,9 +9,11 @@ from collections import defaultdict
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from costing.effluent.factors import PARAMETERS, Factors, alkalinity_of
+from costing.effluent.composition import strong_charge
+from costing.effluent.factors import PARAMETERS, Factors
 from costing.ledger.whole import Ledger
 from costing.process.postings import DRAIN, Line, Posting, named
+from costing.settings.discharge_point import DischargePoint
 from costing.settings.mill import Material
 from costing.settings.sizing_step import Sizing
 
@@ -58,17 +60,15 @@ class Stream(NamedTuple):
         """Mass per volume of the stream [kg/L]; 0 where nothing flows."""
         return self.loads[parameter] / self.volume if self.flow > 0 else 0.0
 
-    def counted_by(self, factors: Factors) -> Stream:
-        """The same stream, its loads counted by other factors."""
-        return _stream(self.name, self.postings, factors, {})._replace(volume=self.volume)
-
     @property
     def alkalinity_concentration(self) -> float:
         """Strong-ion difference per volume of the stream [mol/L]; 0 where nothing flows."""
         return self.alkalinity / self.volume if self.flow > 0 else 0.0
 
 
-def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
+def streams(
+    ledger: Ledger, materials: Mapping[str, Material], point: DischargePoint | None = None
+) -> list[Stream]:
     """Every stream of a ledger, and their sum as the last one.
 
     Parameters
@@ -77,6 +77,8 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
         Of an enquiry.
     materials : mapping
         Code -> product of the mill's list.
+    point : DischargePoint, optional
+        As which loads are counted; as a typical one where none is given.
 
     Returns
     -------
@@ -86,7 +88,7 @@ def streams(ledger: Ledger, materials: Mapping[str, Material]) -> list[Stream]:
     by_account: dict[str, list[Posting]] = defaultdict(list)
     for posting in ledger.postings:
         by_account[posting[-1]].append(posting)
-    factors = Factors(ledger, materials)
+    factors = Factors(ledger, materials, point)
     densities = {
         f"{step.name} {what}": step.size_density
         for step in ledger.steps
@@ -127,7 +129,7 @@ def _stream(name: str, postings: list[Posting], factors: Factors, densities: Map
     for substance, amount in amounts.items():
         for parameter, share in factors.of(substance).items():
             loads[parameter] += amount * share
-        charge += amount * alkalinity_of(substance)
+        charge += amount * strong_charge(substance)
     flow = amounts.get("water", 0.0)
     volume = sum(amounts.values()) / densities[name] if name in densities else flow
     return Stream(name, flow, volume, loads, charge, postings, factors)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache, lru_cache
 
-from costing.effluent.composition import strong_charge
 from costing.effluent.oxygen_demand import (
     NO_DEMAND,
     Demand,
@@ -287,12 +286,3 @@ def _parts_of_formula(substance: str) -> dict[str, float]:
         if substance in holders:
             parts[parameter] = molar_mass_of_formula(ion) / molar_mass(substance)
     return parts
-
-
-@cache
-def alkalinity_of(substance: str) -> float:
-    """Strong-ion difference that one kilogram of a substance brings: sodium less strong anions [mol/kg].
-
-    Products without a formula count as neutral salts.
-    """
-    return strong_charge(substance)

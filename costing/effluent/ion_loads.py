@@ -21,6 +21,12 @@ STRONG = {
     "S2O4--": ("hydrosulfite", "S2O4", 2, 1.5),
 }
 WEAK = {"sulfite": ("sulfite", "SO3", 1, 0.5), "sulfide": ("sulfide, as S", "S", 1, 2.0)}
+# Parameter of a sulfur salt -> its formula, and mol of oxygen for each mol until it is sulfate.
+OXYGEN_TO_SULFATE = {
+    parameter: (formula, oxygen)
+    for parameter, formula, _, oxygen in (*STRONG.values(), *WEAK.values())
+    if oxygen
+}
 
 # Parameter -> the salt that stands in where a load says more than the water holds.
 SALTS = {

@@ -13,43 +13,51 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from costing.effluent.weak_acids import HOUSE, ICE_POINT, Scale
-from costing.process.arithmetic import not_negative
-from costing.process.box_reactions import MEETING, OXIDISED
+from costing.process.arithmetic import exp, not_negative
+from costing.process.box_reactions import MEETING, OXIDISED, Reaction, scarcest_partner
 from costing.process.chemistry import molar_mass
 
 # mol for each mol of oxygen; the acid sulfate that forms counts as half sulfate and half sulfuric acid.
-REACTIONS: tuple[dict[str, float], ...] = (
-    {
-        "sodium_hydrosulfite": -1.0,
-        "oxygen": -1.0,
-        "water": -1.0,
-        "sodium_bisulfite": 1.0,
-        "sodium_sulfate": 0.5,
-        "sulfuric_acid": 0.5,
-    },
-    {
-        "sodium_sulfide": -1.0,
-        "oxygen": -1.0,
-        "water": -0.5,
-        "sodium_thiosulfate": 0.5,
-        "sodium_hydroxide": 1.0,
-    },
-    {"sodium_hydrosulfide": -1.0, "oxygen": -1.0, "sodium_thiosulfate": 0.5, "water": 0.5},
-    {"sodium_sulfite": -2.0, "oxygen": -1.0, "sodium_sulfate": 2.0},
-    {"sodium_bisulfite": -2.0, "oxygen": -1.0, "sodium_sulfate": 1.0, "sulfuric_acid": 1.0},
+AIR = "air on the way"
+REACTIONS = (
+    Reaction(
+        AIR,
+        {
+            "sodium_hydrosulfite": -1.0,
+            "oxygen": -1.0,
+            "water": -1.0,
+            "sodium_bisulfite": 1.0,
+            "sodium_sulfate": 0.5,
+            "sulfuric_acid": 0.5,
+        },
+    ),
+    Reaction(
+        AIR,
+        {
+            "sodium_sulfide": -1.0,
+            "oxygen": -1.0,
+            "water": -0.5,
+            "sodium_thiosulfate": 0.5,
+            "sodium_hydroxide": 1.0,
+        },
+    ),
+    Reaction(AIR, {"sodium_hydrosulfide": -1.0, "oxygen": -1.0, "sodium_thiosulfate": 0.5, "water": 0.5}),
+    Reaction(AIR, {"sodium_sulfite": -2.0, "oxygen": -1.0, "sodium_sulfate": 2.0}),
+    Reaction(AIR, {"sodium_bisulfite": -2.0, "oxygen": -1.0, "sodium_sulfate": 1.0, "sulfuric_acid": 1.0}),
 )
-THIOSULFATE = {
-    "sodium_thiosulfate": -1.0,
-    "oxygen": -2.0,
-    "water": -1.0,
-    "sodium_sulfate": 1.0,
-    "sulfuric_acid": 1.0,
-}
-"""What a biological step does to it."""
+THIOSULFATE = Reaction(
+    "a biological step",
+    {
+        "sodium_thiosulfate": -1.0,
+        "oxygen": -2.0,
+        "water": -1.0,
+        "sodium_sulfate": 1.0,
+        "sulfuric_acid": 1.0,
+    },
+)
 
 # Oxygen in water under air of 1 atm, ln of mg/L = a + b/T + c/T2 + d/T3 + e/T4, T in kelvin.
 SATURATION = (-139.34410, 1.575701e5, -6.642308e7, 1.243800e10, -8.621949e11)
-EULER = 2.718281828459045
 MILLIGRAM = 1e-6  # kg
 
 
@@ -83,7 +91,7 @@ def oxygen_saturation(effluent_temperature: Any, *, scale: Scale = HOUSE, unit_d
     """
     kelvins = (effluent_temperature - scale.ice_point) / scale.degree + ICE_POINT
     exponent = sum(factor / kelvins**power for power, factor in enumerate(SATURATION))
-    return EULER**exponent * MILLIGRAM * unit_density
+    return exp(exponent) * MILLIGRAM * unit_density
 
 
 def oxygen_taken_up(
@@ -122,7 +130,7 @@ def oxygen_taken_up(
 
 
 # Peroxide and bromate of one stream meet the sulfur salts of another.
-OXIDANT_MEETS = tuple(reaction.stoichiometry for reaction in MEETING if reaction.cause == OXIDISED)
+OXIDANT_MEETS = tuple(reaction for reaction in MEETING if reaction.cause == OXIDISED)
 
 
 class Oxidised(NamedTuple):
@@ -173,7 +181,7 @@ def oxidised(amounts: Mapping[str, float], oxygen: float, with_thiosulfate: bool
     left = oxygen / molar_mass("oxygen")
     used = 0.0
     for reaction in (*REACTIONS, THIOSULFATE) if with_thiosulfate else REACTIONS:
-        taken = -reaction["oxygen"]
+        taken = -reaction.stoichiometry["oxygen"]
         extent = _react(held, reaction, left / taken)
         left -= extent * taken
         used += extent * taken
@@ -207,15 +215,12 @@ def met(amounts: Mapping[str, float]) -> dict[str, float]:
     return held
 
 
-def _react(held: dict[str, float], reaction: Mapping[str, float], most: float) -> float:
+def _react(held: dict[str, float], reaction: Reaction, most: float) -> float:
     """Run a reaction until a partner is gone, and no further than so far; gives how far [mol]."""
-    extent = most
-    for substance, number in reaction.items():
-        if number < 0.0 and substance not in ("oxygen", "water"):
-            extent = min(extent, held.get(substance, 0.0) / molar_mass(substance) / -number)
+    extent = min(most, scarcest_partner(held, reaction)[1])
     if extent <= 0.0:
         return 0.0
-    for substance, number in reaction.items():
+    for substance, number in reaction.stoichiometry.items():
         if substance != "oxygen":
             held[substance] = held.get(substance, 0.0) + extent * number * molar_mass(substance)
     return extent

@@ -60,8 +60,7 @@ def standings(point: DischargePoint, streams: Sequence[Arriving]) -> list[Standi
     """The water of all streams: fresh, at the end of the drain, and behind the pit where there is one.
 
     Peroxide of one stream oxidises the sulfur salts of another at once, oxygen as far as it gets in; all else
-    passes. Of its warmth above the air a water
-    loses the share of the point on its way to the last place.
+    passes. Of its warmth above the air a water loses the share of the point on its way to the last place.
 
     Parameters
     ----------

@@ -44,6 +44,28 @@ class Strength(NamedTuple):
         """So many times as much."""
         return Strength(*(part * number for part in self))
 
+    @property
+    def settled_demand(self) -> float:
+        """COD of the water once it has settled [kg]."""
+        return self.demand + self.sulfur_demand
+
+    def behind(self, through: Passed) -> Strength:
+        """What of it passes a treatment; what settles of its COD stays told as it was collected."""
+        return Strength(
+            self.volume * through.volume,
+            self.demand * through.demand,
+            self.sulfur_demand * through.sulfur_demand,
+            self.solids * through.solids,
+            self.settling,
+        )
+
+    @property
+    def concentrations(self) -> tuple[float, float]:
+        """Settled COD and solids in each volume; 0 where nothing flows [kg/L]."""
+        if self.volume <= 0.0:
+            return 0.0, 0.0
+        return self.settled_demand / self.volume, self.solids / self.volume
+
     def plus(self, other: Strength | None) -> Strength:
         """Both together."""
         return self if other is None else Strength(*map(sum, zip(self, other)))
@@ -98,17 +120,15 @@ def price_by_strength(charge: SewerCharge, strength: Strength, through: Passed =
     float
         Charge, without the mill's own treatment; 0 where nothing flows [money/L].
     """
-    volume = strength.volume * through.volume
-    if volume <= 0.0:
+    left = strength.behind(through)
+    if left.volume <= 0.0:
         return 0.0
-    demand = strength.demand * through.demand + strength.sulfur_demand * through.sulfur_demand
     found = charge_by_strength(
         charge.reception_charge,
         charge.volume_charge,
         charge.biology_charge,
         charge.sludge_charge,
-        demand / volume,
-        strength.solids * through.solids / volume,
+        *left.concentrations,
         charge.reference_demand,
         charge.reference_solids,
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-EULER = 2.718281828459045
+from costing.process.arithmetic import exp
 
 
 def removal_from_concentrations(concentration_before: Any, concentration_after: Any) -> Any:
@@ -100,4 +100,4 @@ def peak_behind_tank(dump_time: Any, residence_time: Any) -> Any:
     >>> round(peak_behind_tank(1.0, 12.0), 4)
     0.08
     """
-    return 1.0 - EULER ** (0.0 - dump_time / residence_time)
+    return 1.0 - exp(0.0 - dump_time / residence_time)

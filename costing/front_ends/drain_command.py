@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from costing.front_ends.production_log.reading import LeftOut
     from costing.report import Result, Table
+    from costing.report.drain_point import PointResult
     from costing.settings.mill import Mill
 
 FIRST = "Estimate from recipe and range, no measurement: your permit and the tests that it names come first."
@@ -90,10 +91,12 @@ def drain(
     left_out: list[LeftOut] = []
     title = "a running day of the plan"
     if log is not None:
-        mill, tables, left_out, title = _month_of(mill, code, log, month, columns, skip_unknown, result)
+        held = _month_of(mill, code, log, month, columns, skip_unknown, result)
+        mill, found, tables, left_out, title = held
         if keep_columns:
             _keep(columns, log, overwrite)
-    found = work_out_point(mill, code, result)
+    else:
+        found = work_out_point(mill, code, result)
     if parameter is not None:
         tables = why(mill, found, parameter, result, brief=not as_json)
     else:
@@ -150,8 +153,8 @@ def _month_of(
     columns: str | None,
     skip_unknown: bool,
     result: Callable[[str], Result],
-) -> tuple[Mill, list[Table], list[LeftOut], str]:
-    """The book with the mean day of a month as its plan, the month's tables, and what was left out."""
+) -> tuple[Mill, PointResult, list[Table], list[LeftOut], str]:
+    """The book with the mean day of a month as its plan, that day, its tables, what was left out."""
     from costing.front_ends.production_log.column_map import asked_columns
     from costing.front_ends.production_log.reading import read_log
     from costing.report.drain_month import month_tables, work_out_month
@@ -160,7 +163,7 @@ def _month_of(
     held = read_log(log, mill, asked_columns(columns, log), skip_unknown)
     found = work_out_month(mill, code, held.ran, month, result)
     mean = work_out_point(found.mean, code, result)
-    return found.mean, month_tables(found, mean), held.left_out, f"the month {found.name}"
+    return found.mean, mean, month_tables(found, mean), held.left_out, f"the month {found.name}"
 
 
 def _keep(columns: str | None, log: Path, overwrite: bool) -> None:

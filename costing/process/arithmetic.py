@@ -58,11 +58,7 @@ def log10(value: Any) -> Any:
     >>> log10(1000.0)
     3.0
     """
-    if hasattr(value, "shape"):
-        import numpy  # only an array caller pays for it
-
-        return numpy.log10(value)
-    return math.log10(value)
+    return _by_name("log10", value)
 
 
 def exp(value: Any) -> Any:
@@ -73,7 +69,7 @@ def exp(value: Any) -> Any:
     >>> exp(0.0)
     1.0
     """
-    return _each(math.exp, value)
+    return _by_name("exp", value)
 
 
 def log(value: Any) -> Any:
@@ -84,7 +80,7 @@ def log(value: Any) -> Any:
     >>> log(1.0)
     0.0
     """
-    return _each(math.log, value)
+    return _by_name("log", value)
 
 
 def normal_share(deviation: Any) -> Any:
@@ -113,6 +109,15 @@ def normal_deviation(share: Any) -> Any:
 
 def _normal_share(deviation: float) -> float:
     return 0.5 * math.erfc(-deviation / math.sqrt(2.0))
+
+
+def _by_name(name: str, value: Any) -> Any:
+    """A function that the library of numbers and that of arrays both have."""
+    if hasattr(value, "shape"):
+        import numpy  # only an array caller pays for it
+
+        return getattr(numpy, name)(value)
+    return getattr(math, name)(float(value))
 
 
 def _each(function: Callable[[float], float], value: Any) -> Any:

@@ -308,6 +308,17 @@ def react_taken(book: Book, held: dict[str, float], reaction: Reaction, substanc
         react_share(book, held, reaction, min(1.0, taken / there))
 
 
+def scarcest_partner(held: Mapping[str, float], reaction: Reaction) -> tuple[str, float]:
+    """The substance that ends a reaction, and how far it reaches [mol]; of oxygen the air has enough."""
+    allowed = {
+        name: held.get(name, 0.0) / (mol * molar_mass(name))
+        for name, mol in reaction.taken.items()
+        if name != "oxygen"
+    }
+    scarcest = min(allowed, key=lambda name: allowed[name])
+    return scarcest, allowed[scarcest]
+
+
 def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: float) -> bool:
     """Post one reaction of a share of what its scarcest partner allows.
 
@@ -327,15 +338,10 @@ def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: f
     bool
         True where anything reacted.
     """
-    allowed = {
-        name: held.get(name, 0.0) / (mol * molar_mass(name))
-        for name, mol in reaction.taken.items()
-        if name != "oxygen"  # the air has enough of it
-    }
-    scarcest = min(allowed, key=lambda name: allowed[name])
+    scarcest, allowed = scarcest_partner(held, reaction)
     if held.get(scarcest, 0.0) <= SMALLEST or share <= 0.0:
         return False
-    extent = allowed[scarcest] * share
+    extent = allowed * share
     book.react(reaction.cause, extent, reaction.stoichiometry)
     for name, mol in reaction.stoichiometry.items():
         held[name] = max(0.0, held.get(name, 0.0) + extent * mol * molar_mass(name))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, NamedTuple
 
+from costing.effluent.composition import strong_charge
 from costing.effluent.discharge import Stream
-from costing.effluent.factors import PARAMETERS, Factors, alkalinity_of
+from costing.effluent.factors import PARAMETERS, Factors
 from costing.process.mixing import WATER
 from costing.quantities.units import convert
 from costing.report.table import FINISHED_METRE, Column, Result, Table, capital
@@ -73,7 +74,7 @@ class Figure(NamedTuple):
         if self.name == FLOW:
             return 1.0 if substance == WATER else 0.0
         if self.name == ALKALINITY:
-            return alkalinity_of(substance)
+            return strong_charge(substance)
         return factors.of(substance).get(self.name, 0.0)
 
 

@@ -6,7 +6,6 @@ from typing import Any, NamedTuple
 
 from costing.effluent.arriving import loads_taken_in
 from costing.effluent.point_charge import Strength, price_at_point
-from costing.effluent.point_train import Passed
 from costing.effluent.reuse import concentrate_strength, largest_reuse, salt_in_loop
 from costing.effluent.treatment import Train
 from costing.quantities.units import convert
@@ -45,7 +44,11 @@ def charge_table(mill: Mill, found: PointResult) -> Table | None:
         own = charge.treatment_charge
         daily = both * strength.volume
         figures = [
-            *_strengths(strength, through),
+            *(
+                convert(part, "kg/L", "mg/L")
+                for told in (strength, strength.behind(through))
+                for part in told.concentrations
+            ),
             *(convert(p, "money/L", "money/m3") for p in (both - own, own)),
         ]
         return [
@@ -71,20 +74,6 @@ def charge_table(mill: Mill, found: PointResult) -> Table | None:
         f"{ESTIMATE}"
     )
     return Table("point_charge", f"Sewer charge at {code}", note, columns, rows)
-
-
-def _strengths(strength: Strength, through: Passed) -> list[float]:
-    came = (strength.demand + strength.sulfur_demand, strength.solids)
-    left = (
-        strength.demand * through.demand + strength.sulfur_demand * through.sulfur_demand,
-        strength.solids * through.solids,
-    )
-    volumes = (strength.volume, strength.volume * through.volume)
-    return [
-        convert(load / volume, "kg/L", "mg/L") if volume > 0.0 else 0.0
-        for loads, volume in zip((came, left), volumes)
-        for load in loads
-    ]
 
 
 def strength_leaving(found: PointResult) -> Strength:

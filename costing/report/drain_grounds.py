@@ -8,7 +8,7 @@ from costing.effluent.point_train import stage_of
 from costing.quantities import QUANTITIES, label
 from costing.reference_data import Default, cautions, default, materials
 from costing.report.drain_point import PointResult
-from costing.report.grounds import default_row
+from costing.report.grounds import OF_DEFAULT, default_row
 from costing.report.table import Column, Table
 from costing.settings.mill import Mill
 
@@ -22,14 +22,7 @@ def point_assumptions(mill: Mill, found: PointResult) -> Table:
     columns = [
         Column("Setting"),
         Column("Meaning"),
-        Column("Taken"),
-        Column("Low"),
-        Column("High"),
-        Column("Unit"),
-        Column("Contested"),
-        Column("Source"),
-        Column("Place in the source"),
-        Column("Note"),
+        *OF_DEFAULT,
     ]
     rows: list[list[Any]] = []
     for row in _defaults(mill, found):

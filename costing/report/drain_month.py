@@ -14,13 +14,11 @@ from costing.effluent.factors import PARAMETERS
 from costing.quantities import InputError, listed
 from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
-from costing.report.drain_point import PointResult, band, spread_of, work_out_point
+from costing.report.drain_point import IN_SHORT, PointResult, band, spread_of, work_out_point
 from costing.report.table import Column, Result, Table, capital
 from costing.settings.discharge_point import Production
 from costing.settings.mill import Mill
 
-# Parameter -> its words in the table of days.
-OF_A_DAY = {"COD, both": "COD", "sulfide, as S": "Sulfide as S"}
 FLOW = "Flow: m3"
 _MONTH = re.compile(r"(\d{4})-(0[1-9]|1[0-2])")
 
@@ -189,16 +187,16 @@ def days_table(month: Month, found: PointResult) -> Table:
         Column("Yarn", "kg", 0),
         Column("Cloth", "m", 0),
         Column("Flow", "m3", 1),
-        *(Column(title, "kg", 1) for title in OF_A_DAY.values()),
-        *(Column(title, "mg/L", 0) for title in OF_A_DAY.values()),
+        *(Column(title, "kg", 1) for title in IN_SHORT.values()),
+        *(Column(title, "mg/L", 0) for title in IN_SHORT.values()),
         Column("pH where it enters", "", 1),
         Column("Peak"),
     ]
     rows: list[list[Any]] = []
     for date, day in month.days.items():
         fresh = day.places[0]
-        loads = [fresh.stream.loads.get(name, 0.0) for name in OF_A_DAY]
-        dense = [convert(fresh.concentration(name), "kg/L", "mg/L") for name in OF_A_DAY]
+        loads = [fresh.stream.loads.get(name, 0.0) for name in IN_SHORT]
+        dense = [convert(fresh.concentration(name), "kg/L", "mg/L") for name in IN_SHORT]
         acidity = day.places[1].closed.acidity if day.places[1].closed else None
         volume = convert(fresh.stream.volume, "L", "m3")
         rows.append([date, day.yarn, day.cloth, volume, *loads, *dense, acidity, ""])

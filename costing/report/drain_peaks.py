@@ -9,11 +9,8 @@ from costing.effluent.removal import peak_behind_tank
 from costing.effluent.speciation import speciation
 from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
-from costing.report.drain_point import PointResult
+from costing.report.drain_point import IN_SHORT, PointResult
 from costing.report.table import Column, Table
-
-# Parameter -> its words in a heading.
-OF_A_DUMP = {"COD, both": "COD", "sulfide, as S": "Sulfide as S"}
 
 
 def peaks_table(found: PointResult) -> Table:
@@ -27,7 +24,7 @@ def peaks_table(found: PointResult) -> Table:
         Column("Flow while it lasts", "times the mean", 1),
         Column("pH of the dump", "", 1),
     ]
-    for title in OF_A_DUMP.values():
+    for title in IN_SHORT.values():
         columns += [
             Column(f"{title}: dump", "mg/L", 0),
             Column(f"{title}: where it enters", "mg/L", 0),
@@ -42,7 +39,7 @@ def peaks_table(found: PointResult) -> Table:
             flow = volume / point.dump_time + steady.volume / DAY
             row: list[Any] = [stream.enquiry or None, stream.name, convert(volume, "L", "m3")]
             row += [1.0 / stream.dumps, flow / (whole.volume / DAY), speciation(stream.water).acidity]
-            for name in OF_A_DUMP:
+            for name in IN_SHORT:
                 row += _concentrations(found, stream, steady, name, flow)
             rows.append(row)
     rows.sort(key=lambda row: -(row[4] or 0.0))

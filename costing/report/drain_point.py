@@ -10,12 +10,14 @@ from typing import Any
 from costing.effluent.arriving import DAY, Arriving, of_enquiry, of_other_flow
 from costing.effluent.day_values import log_spread_of_variation
 from costing.effluent.discharge import Stream
-from costing.effluent.factors import PARAMETERS, Factors
+from costing.effluent.discharge import streams as streams_of
+from costing.effluent.factors import PARAMETERS
 from costing.effluent.pit import Standing, residence_time, standings
 from costing.effluent.point_charge import Strength, strength_of_enquiry
 from costing.effluent.point_train import PointTrain, built, run_train
 from costing.effluent.speciation import speciation
 from costing.effluent.treatment import Train
+from costing.process.arithmetic import exp
 from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
@@ -54,8 +56,9 @@ OF_A_STREAM = {
     "sulfur, all forms": 2,
     "sulfide, as S": 3,
 }
+# Parameters told of a day or of a dump, with their words in a heading.
+IN_SHORT = {"COD, both": "COD", "sulfide, as S": "Sulfide as S"}
 BAND = 1.6448536269514722  # standard deviations on each side of nine in ten of a normal distribution
-EULER = 2.718281828459045
 SMALLEST = 1e-12  # kg a day: less is rounding
 
 
@@ -149,9 +152,9 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
         mass, metres = production_of_day(row, found)
         yarn, cloth = yarn + mass, cloth + metres
         cold = found.ledger.range.water_temperature
-        streams += of_enquiry(found.ledger, streams_at(found, point), mass / DAY, point)
-        factors = Factors(found.ledger, found.materials, point)
-        strength = strength_of_enquiry(found.ledger, factors, point).times(mass)
+        *own, whole = streams_of(found.ledger, found.materials, point)
+        streams += of_enquiry(found.ledger, own, mass / DAY, point)
+        strength = strength_of_enquiry(found.ledger, whole.factors, point).times(mass)
         strengths[row.enquiry] = strength.plus(strengths.get(row.enquiry))
         for material, amount in bought(found).items():
             if material in mill.materials:
@@ -164,17 +167,14 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
 
 def production_of_day(row: Production, found: Result) -> tuple[float, float]:
     """Yarn and cloth of a running day [kg, m]."""
-    metres_per_kg = 1.0 / found.quote.per[FINISHED_METRE]
-    if row.yarn_per_day is not None:
-        return row.yarn_per_day * DAY, row.yarn_per_day * DAY * metres_per_kg
-    assert row.cloth_per_day is not None
-    return row.cloth_per_day * DAY / metres_per_kg, row.cloth_per_day * DAY
+    per_metre = found.quote.per[FINISHED_METRE]
+    yarn = row.yarn(per_metre) * DAY
+    return yarn, yarn / per_metre
 
 
 def streams_at(found: Result, point: DischargePoint) -> list[Stream]:
     """The streams of an enquiry, counted as the point counts."""
-    factors = Factors(found.ledger, found.materials, point)
-    return [stream.counted_by(factors) for stream in found.streams[:-1]]
+    return streams_of(found.ledger, found.materials, point)[:-1]
 
 
 def spread_of(point: DischargePoint, parameter: str) -> float:
@@ -190,7 +190,7 @@ def band(value: float, spread: float) -> tuple[float, float]:
     >>> [round(end, 1) for end in band(100.0, 0.2)]
     [72.2, 138.5]
     """
-    factor = EULER ** (BAND * float(log_spread_of_variation(spread)))
+    factor = float(exp(BAND * log_spread_of_variation(spread)))
     return value / factor, value * factor
 
 
@@ -268,18 +268,14 @@ def condition_table(found: PointResult) -> Table:
         Column("How sure"),
     ]
     places = found.places
-
-    def row(title: str, values: list[Any], sure: str) -> list[Any]:
-        return [title, *values, sure]
-
     acidity = [place.closed.acidity if place.closed else None for place in places]
     in_air = [place.in_air.acidity if place.in_air else None for place in places]
-    rows = [
-        row("Temperature, °C", [place.stream.temperature for place in places], "5 °C"),
-        row("pH as it reads there", acidity, _sure_of(acidity[-1])),
-        row("pH after days in air", in_air, _sure_of(in_air[-1])),
-        row("Conductivity at 25 °C, mS/cm", [10.0 * place.conductivity for place in places], "15 %"),
-        row("Oxygen taken up, kg/day", [place.oxygen for place in places], "a factor of two"),
+    rows: list[list[Any]] = [
+        ["Temperature, °C", *(place.stream.temperature for place in places), "5 °C"],
+        ["pH as it reads there", *acidity, _sure_of(acidity[-1])],
+        ["pH after days in air", *in_air, _sure_of(in_air[-1])],
+        ["Conductivity at 25 °C, mS/cm", *(10.0 * place.conductivity for place in places), "15 %"],
+        ["Oxygen taken up, kg/day", *(place.oxygen for place in places), "a factor of two"],
     ]
     hours = residence_time(found.point, found.leaving.stream.volume)
     note = (

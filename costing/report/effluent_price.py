@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from costing.cost.quote import EFFLUENT, EffluentPrice, bases
+from costing.cost.quote import EFFLUENT, FINISHED_METRE, EffluentPrice, bases
 from costing.effluent.factors import Factors
-from costing.effluent.point_charge import Strength, mean_price, price_at_point, strength_of_enquiry
+from costing.effluent.point_charge import (
+    NOTHING_TAKEN,
+    Strength,
+    mean_price,
+    price_at_point,
+    strength_of_enquiry,
+)
 from costing.effluent.point_train import Passed, built, passed
 from costing.ledger.remarks import Remark
 from costing.ledger.whole import Ledger
 from costing.quantities import InputError
 from costing.quantities.units import convert
-from costing.settings.discharge_point import Production
 from costing.settings.drain import Drain
 from costing.settings.mill import Enquiry, Mill, MillCosts
-
-FINISHED_METRE = "m of finished cloth"
 
 
 def effluent_price(
@@ -47,7 +48,7 @@ def effluent_price(
     grounds: dict[str, str] = {}
     for row in rows:
         price, told = _at(row.point, drain, ledger, mill, costs)
-        prices.append((_weight(row, ledger), price))
+        prices.append((row.yarn(bases(ledger)[FINISHED_METRE]), price))
         grounds[row.point] = told
     name = f"{EFFLUENT} to {' and '.join(grounds)}"
     price = mean_price(prices)
@@ -88,24 +89,12 @@ def strength_words(strength: Strength, through: Passed) -> str:
     """Settled COD and solids of a water, as collected and behind the treatment."""
     if strength.volume <= 0.0:
         return "no water"
-    came = (strength.demand + strength.sulfur_demand, strength.solids)
-    left = (
-        strength.demand * through.demand + strength.sulfur_demand * through.sulfur_demand,
-        strength.solids * through.solids,
-    )
-    said = _pair(came, strength.volume)
-    if through == (1.0, 1.0, 1.0, 1.0):
+    said = _pair(strength)
+    if through == NOTHING_TAKEN:
         return said
-    return f"{said} as collected, {_pair(left, strength.volume * through.volume)} behind the treatment"
+    return f"{said} as collected, {_pair(strength.behind(through))} behind the treatment"
 
 
-def _pair(loads: Sequence[float], volume: float) -> str:
-    demand, solids = (convert(load / volume, "kg/L", "mg/L") for load in loads)
+def _pair(strength: Strength) -> str:
+    demand, solids = (convert(part, "kg/L", "mg/L") for part in strength.concentrations)
     return f"settled COD {demand:.0f} mg/L, solids {solids:.0f} mg/L"
-
-
-def _weight(row: Production, ledger: Ledger) -> float:
-    """Yarn of a row of the plan [kg/h]."""
-    if row.yarn_per_day is not None:
-        return row.yarn_per_day
-    return (row.cloth_per_day or 0.0) * bases(ledger)[FINISHED_METRE]

@@ -18,6 +18,11 @@ CLOSES = 1e-9  # largest gap of a balance that is rounding, relative to what mov
 ROUNDING = 1e-12  # gaps that are not worth a figure
 ALWAYS = ("mixing", "confined_space", "discharge")  # cautions that hold for every range
 NO_CAUTION = "no caution in the book"
+# How a typical value is told: see `default_row`.
+OF_DEFAULT = tuple(
+    Column(title)
+    for title in ("Taken", "Low", "High", "Unit", "Contested", "Source", "Place in the source", "Note")
+)
 
 
 def checks(mill: Mill, results: Sequence[Result]) -> Table:
@@ -51,14 +56,7 @@ def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Enquiries"),
         Column("Where"),
         Column("Setting"),
-        Column("Taken"),
-        Column("Low"),
-        Column("High"),
-        Column("Unit"),
-        Column("Contested"),
-        Column("Source"),
-        Column("Place in the source"),
-        Column("Note"),
+        *OF_DEFAULT,
     ]
     rows: list[list[Any]] = []
     rows += [[codes, owner, *default_row(row)] for owner, codes, row in _assumptions(mill, results)]

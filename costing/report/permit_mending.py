@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from costing.effluent.arriving import Arriving
+from costing.effluent.ion_loads import OXYGEN_TO_SULFATE
 from costing.effluent.limit_comparison import Comparison
 from costing.process.chemistry import molar_mass_of_formula
 from costing.quantities import label
@@ -45,13 +46,6 @@ REMOVED_AS = {
     "total nitrogen": "nitrogen",
 }
 SALTS = ("sulfate", "sodium", "chloride", "dissolved solids", "sulfur, all forms")
-# Sulfur salt -> its formula, and oxygen for each mol until it is sulfate.
-OXYGEN_TO_SULFATE = {
-    SULFIDE: ("S", 2.0),
-    "sulfite": ("SO3", 0.5),
-    "thiosulfate": ("S2O3", 2.0),
-    "hydrosulfite": ("S2O4", 1.5),
-}
 MEASURE = {
     "flow_spread": "a flow meter",
     "day_variation": "day samples of a month",

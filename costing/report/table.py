@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 
 from costing.cost.price_remarks import cost_remarks, price_remarks
 from costing.cost.quote import EFFLUENT, CostLine, EffluentPrice, Quote, quote
+from costing.cost.quote import FINISHED_METRE as FINISHED_METRE  # named here with the other bases
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
 from costing.ledger.whole import Ledger, is_bought, open_ledger
@@ -19,7 +20,6 @@ from costing.settings.mill import Enquiry, Material, Mill, MillCosts
 
 # Bases of `Quote.per` that the tables name.
 GREY_KG = "kg of grey yarn"
-FINISHED_METRE = "m of finished cloth"
 LOOM_STATE_METRE = "m of loom-state cloth"
 FINISHED_YARD = "yd of finished cloth"
 

@@ -79,6 +79,12 @@ class Production:
     def __post_init__(self) -> None:
         check_fields(self, self.where)
 
+    def yarn(self, per_metre: float) -> float:
+        """Saleable grey yarn, at so much in a metre of finished cloth [kg/h of 24 hours]."""
+        if self.yarn_per_day is not None:
+            return self.yarn_per_day
+        return (self.cloth_per_day or 0.0) * per_metre
+
 
 @dataclass(frozen=True)
 class OtherFlow:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from costing.quantities import InputError, listed
+from costing.quantities import InputError, listed, meant
 from costing.settings.building import Assumption, Entry
 from costing.settings.discharge_point import DischargePoint, OtherFlow, Production
 from costing.settings.permit import PermitLimit, SupplierFigure
@@ -33,7 +33,7 @@ class Drain:
     places: dict[str, str] = field(default_factory=dict)
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     given: dict[str, Mapping[str, Entry]] = field(default_factory=dict)
-    worked_out: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
+    worked_out: dict[str, Any] = field(default_factory=dict, init=False, compare=False, repr=False)
 
     def point(self, code: str, where: str = "") -> DischargePoint:
         """A point by its code; the only one, or the first, where no code is given.
@@ -54,6 +54,20 @@ class Drain:
                 where, f"point {code!r} is not in the book; there are: {listed(self.points, code)}"
             )
         return self.points[code]
+
+    def point_code(self, text: str, where: str) -> str:
+        """The code of a point as the sheet Discharge points has it.
+
+        Raises
+        ------
+        InputError
+            No such point, or nothing given.
+        """
+        known = meant(text, self.points)
+        if known is None:
+            said = f"point is {text!r}" if text else "point is empty"
+            raise InputError(where, f"{said}; accepted is one of: {listed(self.points, text)}")
+        return known
 
     def stages_of(self, point: str, stands: str = "") -> list[TrainStage]:
         """The stages behind a point, in the order of the flow; all, or those that are built or planned."""

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from costing.effluent.composition import strong_charge
 from costing.effluent.discharge import streams
-from costing.effluent.factors import Factors, alkalinity_of
+from costing.effluent.factors import Factors
 from costing.ledger.whole import open_ledger
 from costing.process.postings import DRAIN
 from costing.process.size_box import size_liquor
@@ -29,9 +30,9 @@ def test_ions_of_a_gram_of_hydrosulfite() -> None:
 
 def test_alkalinity_of_salts() -> None:
     """Caustic brings one charge a mol, sulfite two until acid takes it, sulfate none."""
-    assert alkalinity_of("sodium_hydroxide") == pytest.approx(1000 / 39.997, rel=1e-9)
-    assert alkalinity_of("sodium_sulfite") == pytest.approx(2000 / 126.037, rel=1e-9)
-    assert alkalinity_of("sodium_sulfate") == 0.0
+    assert strong_charge("sodium_hydroxide") == pytest.approx(1000 / 39.997, rel=1e-9)
+    assert strong_charge("sodium_sulfite") == pytest.approx(2000 / 126.037, rel=1e-9)
+    assert strong_charge("sodium_sulfate") == 0.0
     for neutral in (
         "sodium_thiosulfate",
         "sodium_hydrosulfite",
@@ -39,7 +40,7 @@ def test_alkalinity_of_salts() -> None:
         "indigo",
         "no such thing",
     ):
-        assert alkalinity_of(neutral) == 0.0, neutral
+        assert strong_charge(neutral) == 0.0, neutral
 
 
 def test_alkalinity_of_a_stream_is_its_sodium_less_its_strong_anions() -> None:

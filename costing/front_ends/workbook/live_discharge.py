@@ -6,13 +6,12 @@ from typing import Any
 
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.pagebreak import Break
-from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.front_ends.workbook.live_cells import LiveBook
 from costing.front_ends.workbook.live_chart import Bars, add_chart
 from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
 from costing.front_ends.workbook.results_sheets import number_format
-from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.sheet_drawing import put, section
 from costing.front_ends.workbook.styles import PERCENT, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.report.drain import FIGURES as FIGURES_OF_DRAIN
@@ -37,7 +36,7 @@ def draw_discharge(live: LiveBook) -> tuple[Live, Live]:
     row = at + CHARTED + 6
     tables = []
     for key, heading in (("discharge_loads", "loads"), ("discharge_concentrations", "concentrations")):
-        _section(sheet, row, text[heading])
+        section(sheet, row, text[heading], SECTION_COLUMNS)
         tables.append(live.table(sheet, row + 1, key, MOST_STREAMS, total=ALL_STREAMS))
         row = tables[-1].last + 2
     loads, concentrations = tables
@@ -49,12 +48,6 @@ def draw_discharge(live: LiveBook) -> tuple[Live, Live]:
     sheet.row_breaks.append(Break(id=concentrations.row - 2))
     page(sheet, freeze=f"C{top + 1}")
     return loads, concentrations
-
-
-def _section(sheet: Worksheet, row: int, heading: str) -> None:
-    for column in range(1, SECTION_COLUMNS + 1):
-        put(sheet, row, column, heading if column == 1 else None, "section")
-    sheet.row_dimensions[row].height = 18
 
 
 class _Streams:
@@ -77,7 +70,7 @@ class _Streams:
         self.count = f"${cell.column_letter}${cell.row}"
 
     def draw(self, row: int) -> None:
-        _section(self.sheet, row, self.text["by_stream"])
+        section(self.sheet, row, self.text["by_stream"], SECTION_COLUMNS)
         self._heads(row + 1)
         first = row + 3
         self.whole = first + CHARTED + 1

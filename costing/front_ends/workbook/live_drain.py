@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from openpyxl.worksheet.worksheet import Worksheet
-
 from costing.front_ends.workbook.live_cells import LiveBook
 from costing.front_ends.workbook.live_chart import Bars, add_chart
 from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
-from costing.front_ends.workbook.sheet_drawing import put
+from costing.front_ends.workbook.sheet_drawing import put, section
 from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
@@ -66,10 +64,10 @@ def _discharge(live: LiveBook) -> tuple[Live, Live]:
     text = sheet_file("live")["points"]
     sheet, top = live.sheet("points")
     put(sheet, top + 1, 1, text["estimate"], "estimate")
-    _section(sheet, top + 3, text["condition"])
+    section(sheet, top + 3, text["condition"], SECTION)
     condition = live.table(sheet, top + 4, "drain_condition", MOST_CONDITIONS, of_chosen=False)
     row = condition.last + 2
-    _section(sheet, row, text["parameters"])
+    section(sheet, row, text["parameters"], SECTION)
     parameters = live.table(sheet, row + 1, "drain_parameters", MOST_PARAMETERS, of_chosen=False)
     wide = widths_for(parameters, narrow=13.0, **DISCHARGE)
     widths(sheet, wide)
@@ -95,9 +93,3 @@ def _streams(live: LiveBook) -> Live:
         print_area=table.printed(PRINTED_STREAMS),
     )
     return table
-
-
-def _section(sheet: Worksheet, row: int, heading: str) -> None:
-    for column in range(1, SECTION + 1):
-        put(sheet, row, column, heading if column == 1 else None, "section")
-    sheet.row_dimensions[row].height = 18

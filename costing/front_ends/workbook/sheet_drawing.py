@@ -28,6 +28,13 @@ def put(sheet: Worksheet, row: int, column: int, value: CellValue, style: str) -
     return cell
 
 
+def section(sheet: Worksheet, row: int, heading: str, columns: int) -> None:
+    """A band with a heading over so many columns from the first on."""
+    for column in range(1, columns + 1):
+        put(sheet, row, column, heading if column == 1 else None, "section")
+    sheet.row_dimensions[row].height = 18
+
+
 DEMO_LINE = "demo: "  # in front of a line that only the filled demo shows
 
 
