@@ -22,15 +22,7 @@ MARKS = {
     "unusual": input_rules.mark_unusual,
     "unread": input_rules.mark_unread,
 }
-LIST_WIDTHS = {
-    "substance_names": 34,
-    "caution_keys": 19,
-    "limit_parameters": 24,
-    "supplier_parameters": 24,
-    "limit_statistics": 19,
-    "length_basis": 18,
-    "bath_at_end": 22,
-}
+NARROWEST_LIST = 15.0
 SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 21}
 SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
 
@@ -96,7 +88,8 @@ def draw_lists(book: Workbook) -> None:
         for number, item in enumerate(items, start=top + 1):
             put(sheet, number, column, item, "row label")
         sheet_drawing.define_name(book, name, sheet, column, top + 1, top + len(items))
-        sheet.column_dimensions[get_column_letter(column)].width = LIST_WIDTHS.get(name, 15)
+        longest = max(map(len, items), default=0)
+        sheet.column_dimensions[get_column_letter(column)].width = max(NARROWEST_LIST, longest + 3.0)
     sheet.row_dimensions[top].height = 30
     page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}", pages_wide=2)
 
