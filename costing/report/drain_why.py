@@ -11,14 +11,16 @@ from costing.effluent.factors import PARAMETERS, Factors
 from costing.quantities import QUANTITIES, InputError, listed
 from costing.quantities.units import convert, from_house
 from costing.reference_data import Default, default, defaults
+from costing.report.acidity_why import ACIDITY, acidity_why
 from costing.report.drain import FIGURES, FLOW, Figure
-from costing.report.drain_point import PointResult, production_of_day, streams_at
+from costing.report.drain_point import PointResult
 from costing.report.names import parameter_called
+from costing.report.point_lines import above_rounding, brief_lines, ran_to
 from costing.report.table import Column, Result, Table, capital, largest_first
 from costing.settings.mill import Mill
 
-ASKED = (FLOW, *PARAMETERS)
-BRIEF = 25  # lines that a screen shows; the others are one line
+ASKED = (FLOW, ACIDITY, *PARAMETERS)
+TEXTS, LAST = 5, 6  # texts that a line begins with, and the place of its result
 # Parameters to which all ions of the water taken in add, and those to which one does.
 OF_EVERY_ION = ("sodium", "dissolved solids")
 OF_ONE_ION = {
@@ -27,14 +29,13 @@ OF_ONE_ION = {
     "sulfate, once all is oxidised": ("sulfate",),
     "sulfur, all forms": ("sulfate",),
 }
-NOTHING = 1e-12  # of the largest line: what a sum that ends at zero leaves of rounding
 _SETTING = re.compile(r"\b[a-z_]+\.[a-z_]+(?:\.[a-z_]+)?")
 
 
 def why(
     mill: Mill, found: PointResult, word: str, result: Callable[[str], Result], brief: bool = False
 ) -> list[Table]:
-    """The lines behind the load of a parameter as it leaves a point, and what their factors rest on.
+    """The lines behind a parameter as it leaves a point, and what their factors rest on; of pH its ions.
 
     Parameters
     ----------
@@ -43,7 +44,7 @@ def why(
     found : PointResult
         The point.
     word : str
-        A parameter of the drain, or flow.
+        A parameter of the drain, flow or pH.
     result : callable
         Gives the result of an enquiry by its code.
     brief : bool, optional
@@ -57,10 +58,12 @@ def why(
     name = parameter_called(word, ASKED)
     if name is None:
         raise InputError("--why", f"{word!r} is no parameter of the drain; there are: {listed(ASKED, word)}")
+    if name == ACIDITY:
+        return acidity_why(mill, found, result, brief)
     figure = FIGURES[name]
     rows: list[list[Any]] = []
     factors: dict[tuple[Any, ...], list[Any]] = {}
-    for enquiry, mass, streams in _production(mill, found, result):
+    for enquiry, mass, streams in ran_to(mill, found, result):
         sums: dict[tuple[str, ...], list[float]] = {}
         for stream in streams:
             for line in stream.lines:
@@ -73,12 +76,11 @@ def why(
                     given = [told[2], factor, _grounds(figure, stream.factors, line.substance)]
                     factors.setdefault(tuple(given), given)
         rows += [[enquiry, *told, *held] for told, held in sums.items()]
-    for line, given in _without_recipe(found, figure):
-        rows.append(line)
-        if given and line[-1]:
+    for own, given in _without_recipe(found, figure):
+        rows.append(own)
+        if given and own[-1]:
             factors.setdefault(tuple(given), given)
-    largest = max((abs(row[-1]) for row in rows), default=0.0)
-    rows = [row for row in rows if abs(row[-1]) > NOTHING * largest]
+    rows = above_rounding(rows, [LAST])
     if name == FLOW:
         for row in rows:
             row[-1] = convert(row[-1], "L", "m3")
@@ -95,30 +97,8 @@ def why(
     title = f"{capital(figure.title)} of {found.point.code}: where it comes from"
     lines = largest_first("point_why", title, note, columns, rows, [len(columns) - 1])
     if brief:
-        lines = lines._replace(rows=_large(lines.rows))
+        lines = lines._replace(rows=brief_lines(lines.rows, TEXTS, [LAST]))
     return [lines, _factors_table(mill, found, figure, list(factors.values()))]
-
-
-def _large(rows: list[list[Any]]) -> list[list[Any]]:
-    """The largest lines, the others as one, and the sum."""
-    *lines, total = rows
-    small = lines[BRIEF:]
-    if len(small) < 2:
-        return rows
-    rest = [f"{len(small)} others", "", "", "", "", None, sum(row[-1] for row in small)]
-    return [*lines[:BRIEF], rest, total]
-
-
-def _production(
-    mill: Mill, found: PointResult, result: Callable[[str], Result]
-) -> list[tuple[str, float, Any]]:
-    """Enquiry, saleable grey yarn of a day [kg] and streams of each row of the plan."""
-    given = []
-    for row in mill.drain.production:
-        if row.point == found.point.code:
-            one = result(row.enquiry)
-            given.append((row.enquiry, production_of_day(row, one)[0], streams_at(one, found.point)))
-    return given
 
 
 def _without_recipe(found: PointResult, figure: Figure) -> list[tuple[list[Any], list[Any]]]:

@@ -51,6 +51,10 @@ def test_one_command_says_where_a_figure_comes_from(folder: Path) -> None:
     assert done.exit_code == 0, done.output
     for words in ("sodium sulfide", "rinse after sulfur", "rinsed off", "formula Na2S", "air on the way"):
         assert words in done.output
+    done = run("drain", "--why", "pH")
+    assert done.exit_code == 0, done.output
+    for words in ("Ions of PIT behind the pit", "SO4--", "Activity", "sodium hydroxide", "90 others"):
+        assert words in done.output
     assert "'gold' is no parameter of the drain" in refused("drain", "--why", "gold")
 
 

@@ -13,7 +13,8 @@ from costing.quantities import InputError
 from costing.report import Table
 from costing.report.drain_point import PointResult, work_out_point
 from costing.report.drain_tables import point_grounds, point_tables
-from costing.report.drain_why import BRIEF, why
+from costing.report.drain_why import why
+from costing.report.point_lines import BRIEF
 from tests.report.demo import demo_mill, demo_result
 
 
@@ -48,6 +49,32 @@ def test_a_line_names_step_substance_cause_and_the_source_of_its_factor(found: P
     assert all(first[what] for what in ("Step", "Substance", "Cause"))
     told = {row["Substance"]: row["Given by"] for row in named(factors)}
     assert "point.bod_of_extract: typical 40 %" in str(told["cotton extract"])
+
+
+def test_the_ions_of_a_ph_balance_and_the_lines_add_up_to_them(found: PointResult) -> None:
+    """Each number of the tables against the water itself, and pH and activity by hand from the ions shown."""
+    places, ions, acids, lines = why(demo_mill(), found, "pH", demo_result)
+    water, closed = found.leaving.stream.water, found.leaving.closed
+    assert closed is not None
+    told = {str(row["Ion"]): row for row in named(ions)}
+    held = [row for row in told.values() if row["Sort"] != "sum"]
+    charges = [float(str(row["Charge of it"])) for row in held]
+    assert sum(charges) == pytest.approx(0.0, abs=1e-6 * max(charges))
+    strength = sum(float(str(row["Concentration"])) * float(str(row["Charge"])) ** 2 for row in held) / 2.0
+    root = (strength / 1000.0) ** 0.5
+    coefficient = 10.0 ** (-0.509 * (root / (1.0 + root) - 0.3 * root**2))
+    assert told["H+"]["Activity coefficient"] == pytest.approx(coefficient, rel=1e-6)
+    protons = float(str(told["H+"]["Concentration"])) / 1000.0
+    assert places.rows[-1][1] == pytest.approx(-math.log10(protons * coefficient))
+    volume = found.leaving.stream.volume
+    for row in named(acids):
+        field = {"other organic acids": "carboxylate"}.get(str(row["Weak acid"]), str(row["Weak acid"]))
+        assert row["All of it"] == pytest.approx(1000.0 * getattr(water.weak, field) / volume)
+    total = lines.rows[-1][5:]
+    assert total[0] == pytest.approx(water.strong_difference, rel=1e-9)
+    for title, amount in zip([column.title for column in lines.columns[6:]], total[1:]):
+        field = {"Other organic acids": "carboxylate"}.get(title, title.lower())
+        assert amount == pytest.approx(getattr(water.weak, field), rel=1e-9, abs=1e-6)
 
 
 def test_on_a_screen_small_lines_are_one_and_the_sum_stays(found: PointResult) -> None:
