@@ -9,16 +9,18 @@ from typing import TYPE_CHECKING
 import click
 
 from costing.front_ends.command_frame import BOOK, JSON, one_line_errors, read, results_of
-from costing.quantities import InputError
+from costing.quantities import InputError, listed
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from costing.front_ends.production_log.reading import LeftOut
     from costing.report import Result, Table
+    from costing.report.drain_against import Side
     from costing.report.drain_point import PointResult
     from costing.settings.mill import Mill
 
+PLAN = "plan"  # word for the plan of the book
 FIRST = "Estimate from recipe and range, no measurement: your permit and the tests that it names come first."
 
 
@@ -44,6 +46,12 @@ FIRST = "Estimate from recipe and range, no measurement: your permit and the tes
 @click.option(
     "--why", "parameter", metavar="PARAMETER", help="Open one figure into step, substance and cause."
 )
+@click.option(
+    "--against",
+    metavar="BOOK",
+    help="Side by side with what was before: another book, another point of this book, or PLAN for a log "
+    "beside the plan of the book.",
+)
 @click.option("--out", "-o", type=click.Path(path_type=Path), help="Write the report: a workbook to print.")
 @click.option("--overwrite", is_flag=True, help="Replace an earlier report of that name.")
 @JSON
@@ -57,6 +65,7 @@ def drain(
     keep_columns: bool,
     skip_unknown: bool,
     parameter: str | None,
+    against: str | None,
     out: Path | None,
     overwrite: bool,
     as_json: bool,
@@ -70,6 +79,7 @@ def drain(
     \b
     costing drain                                  the plan of the book
     costing drain --why sulfide                    where a figure comes from
+    costing drain half_rinse.xlsx --against mill_book.xlsx    load, concentration, limits before and after
     costing drain --log october.csv --columns "date=Datum, enquiry=Auftrag, amount=kg"
     costing drain --log october.csv --month 2026-10 --out october_drain.xlsx
     """  # noqa: D301  (the mark keeps the lines apart in the help)
@@ -79,17 +89,17 @@ def drain(
     from costing.report.drain_why import why
 
     _check_options(log, month, columns, keep_columns, skip_unknown, parameter, out, as_json)
+    if against is not None and parameter is not None:
+        raise InputError("--against", "compares all parameters; accepted is --why without it")
     mill, source = read(book)
     if out is not None and out.resolve() in (source.resolve(), log.resolve() if log else None):
         raise InputError(str(out), "is read here; accepted is another name for the report")
 
-    @cache
-    def result(enquiry: str) -> Result:
-        return results_of(mill, source, (enquiry,))[0]
-
+    result = _results_of_book(mill, source)
     tables: list[Table] = []
     left_out: list[LeftOut] = []
     title = "a running day of the plan"
+    before = None if against is None else _before(against, mill, source, code, log)
     if log is not None:
         held = _month_of(mill, code, log, month, columns, skip_unknown, result)
         mill, found, tables, left_out, title = held
@@ -101,8 +111,15 @@ def drain(
         tables = why(mill, found, parameter, result, brief=not as_json)
     else:
         tables += point_tables(mill, found)
+    if before is not None:
+        from costing.report.drain_against import Side, against_tables
+
+        name = title if log is not None else f"{found.point.code} of {source.name}"
+        compared = against_tables(before, Side(name, mill, found))
+        tables = [*compared, *tables] if out is not None else compared
+        title = f"{title}, against {before.name}"
     if as_json:
-        grounds = [] if parameter is not None else point_grounds(mill, found)
+        grounds = [] if parameter is not None or before is not None else point_grounds(mill, found)
         click.echo(screen.to_json([*tables, *grounds]))
     elif out is not None:
         from costing.front_ends.workbook.drain_report import Report, write_report
@@ -143,6 +160,40 @@ def _check_options(
         raise InputError("--keep-columns", "keeps what --columns says; accepted are both")
     if out is not None and (as_json or parameter is not None):
         raise InputError("--out", "goes with the report; accepted is --json or --why without it")
+
+
+def _results_of_book(mill: Mill, source: Path) -> Callable[[str], Result]:
+    """The result of an enquiry of a book by its code, each worked out once."""
+
+    @cache
+    def result(enquiry: str) -> Result:
+        return results_of(mill, source, (enquiry,))[0]
+
+    return result
+
+
+def _before(asked: str, mill: Mill, source: Path, code: str, log: Path | None) -> Side:
+    """The drain that another is compared with: of another book, of another point, or of the plan."""
+    from costing.report.drain_against import Side
+    from costing.report.drain_point import work_out_point
+
+    name = ""
+    if asked.casefold() == PLAN:
+        if log is None:
+            raise InputError("--against", "plan goes with a log; accepted is --log FILE with it")
+        name = f"the plan of {source.name}"
+    elif asked in mill.drain.points:
+        code = asked
+    elif Path(asked).is_file():
+        mill, source = read(Path(asked))
+    else:
+        raise InputError(
+            "--against",
+            f"{asked!r} is no file and no point of the book; accepted is another book, a point of this one "
+            f"({listed(mill.drain.points)}), or {PLAN} with a log",
+        )
+    found = work_out_point(mill, code, _results_of_book(mill, source))
+    return Side(name or f"{found.point.code} of {source.name}", mill, found)
 
 
 def _month_of(

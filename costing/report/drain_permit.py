@@ -75,7 +75,7 @@ def _rank(item: Held) -> tuple[int, float]:
 def _row(found: PointResult, item: Held, mill: Mill) -> list[Any]:
     limit, comparison = item.row.limit, item.comparison
     unit = limit.unit.replace("degC", "°C")
-    told: list[Any] = [_shown(limit.text())]
+    told: list[Any] = [shown_unit(limit.text())]
     last = [limit.reference or None, item.row.where or None]
     if comparison is None:
         told += [f"not estimated: {item.missing}", None, None, unit]
@@ -83,7 +83,7 @@ def _row(found: PointResult, item: Held, mill: Mill) -> list[Any]:
     figures = mill.drain.supplier_figures
     return [
         *told,
-        _shown(comparison.words()),
+        shown_unit(comparison.words()),
         comparison.meaning,
         float(f"{comparison.value:.3g}"),
         unit or None,
@@ -101,8 +101,8 @@ def _row(found: PointResult, item: Held, mill: Mill) -> list[Any]:
     ]
 
 
-def _shown(text: str) -> str:
-    """A unit of temperature as people write it."""
+def shown_unit(text: str) -> str:
+    """A text with its unit of temperature as people write it."""
     return text.replace("degC", "°C")
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Callable, Optional
 
+from costing.report.drain_against import OF_LIMIT
 from costing.report.drain_charge import charge_table, reuse_table
 from costing.report.drain_grounds import point_assumptions, point_cautions, point_sources
 from costing.report.drain_peaks import peaks_table
@@ -108,6 +109,9 @@ def in_short(table: Table) -> Table:
         ]
     elif table.key == "point_parameters":
         places = [0, 1, 2, *range(len(table.columns) - 3, len(table.columns))]
+    elif table.key == "against_permit":  # of the chance and of what else there is to know tells the report
+        shown = ("", "kg/day", "mg/L", OF_LIMIT)
+        places = [at for at, column in enumerate(table.columns) if column.unit in shown][:-1]
     elif table.key in SHORT:
         places = [at for at, column in enumerate(table.columns) if column.title in SHORT[table.key]]
     else:

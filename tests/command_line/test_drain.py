@@ -58,6 +58,20 @@ def test_one_command_says_where_a_figure_comes_from(folder: Path) -> None:
     assert "'gold' is no parameter of the drain" in refused("drain", "--why", "gold")
 
 
+def test_a_change_is_shown_side_by_side_and_goes_into_the_report(folder: Path) -> None:
+    options = ("drain", "--log", "october.csv", *COLUMNS, "--skip-unknown", "--against", "plan")
+    done = run(*options)
+    assert done.exit_code == 0, done.output
+    for words in ("the month 2026-10 against the plan of", "behind the treatment", "% of mg/L", "550 kg/day"):
+        assert words in done.output
+    assert run(*options, "--out", "report.xlsx").exit_code == 0
+    found = cells(folder / "report.xlsx")
+    assert {"Against", "Against treated", "Against permit", "Permit", "Month"} <= set(found)
+    assert "is no file and no point of the book" in refused("drain", "--against", "nowhere.xlsx")
+    assert "plan goes with a log" in refused("drain", "--against", "plan")
+    assert "accepted is --why without it" in refused("drain", "--why", "pH", "--against", "PIT")
+
+
 def test_json_holds_every_table_and_its_grounds(folder: Path) -> None:
     done = run("drain", "--json")
     found = json.loads(done.output)
