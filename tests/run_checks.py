@@ -24,12 +24,14 @@ NEWER_PYTHON = "costing/reference_data/source_list.py"
 
 
 def reached_from_a_cell() -> list[Path]:
-    """Modules below the front ends, and the front end that LibreOffice loads."""
-    front_ends = ROOT / "costing" / "front_ends"
+    """Modules below the front ends but for those of arrays, and the front end that LibreOffice loads."""
+    package = ROOT / "costing"
+    left_out = (package / "front_ends", package / "many")
     return [
         path
-        for path in sorted((ROOT / "costing").rglob("*.py"))
-        if not path.is_relative_to(front_ends) or path.is_relative_to(front_ends / "libreoffice")
+        for path in sorted(package.rglob("*.py"))
+        if not any(path.is_relative_to(folder) for folder in left_out)
+        or path.is_relative_to(package / "front_ends" / "libreoffice")
     ]
 
 

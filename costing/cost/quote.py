@@ -114,7 +114,8 @@ class Quote(NamedTuple):
 
     def price_on(self, basis: str) -> float:
         """Price on a basis, with margin."""
-        return float(price_with_margin(self.cost_on(basis), self.margin))
+        price: float = price_with_margin(self.cost_on(basis), self.margin)
+        return price
 
     def by(self, *columns: str) -> dict[tuple[str, ...], float]:
         """Cost per kilogram, summed by any of step, material, cause and group.
@@ -290,7 +291,8 @@ def material_price(code: str, materials: Mapping[str, Material], costs: MillCost
         raise InputError(
             where, f"currency {currency!r} of material {code!r} has no exchange rate; there are: {known}"
         )
-    return float(delivered_price(material.price, material.freight, rate))
+    price: float = delivered_price(material.price, material.freight, rate)
+    return price
 
 
 def _utilities(ledger: Ledger, costs: MillCosts) -> dict[str, tuple[str, str, float]]:

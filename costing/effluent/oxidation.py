@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 
 from costing.effluent.weak_acids import HOUSE, ICE_POINT, Scale
 from costing.process.arithmetic import exp, not_negative
-from costing.process.box_reactions import MEETING, OXIDISED, Reaction, scarcest_partner
+from costing.process.box_reactions import MEETING, OXIDISED, Reaction, partners, reach
 from costing.process.chemistry import molar_mass
 
 # mol for each mol of oxygen; the acid sulfate that forms counts as half sulfate and half sulfuric acid.
@@ -217,7 +217,7 @@ def met(amounts: Mapping[str, float]) -> dict[str, float]:
 
 def _react(held: dict[str, float], reaction: Reaction, most: float) -> float:
     """Run a reaction until a partner is gone, and no further than so far; gives how far [mol]."""
-    extent = min(most, scarcest_partner(held, reaction)[1])
+    extent = min(most, reach(partners(held, reaction)))
     if extent <= 0.0:
         return 0.0
     for substance, number in reaction.stoichiometry.items():

@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from functools import cache
 
+from costing.process.arithmetic import holds, larger, where
 from costing.process.chemistry import atoms, element_share
 from costing.process.postings import PROCESS, REACTION, Posting
 from costing.quantities import InputError
@@ -43,24 +44,27 @@ def gaps(postings: Iterable[Posting], materials: Mapping[str, Material]) -> dict
     held: dict[str, Sums] = {kind: defaultdict(_nothing) for kind in (PROCESS, REACTION, OUTSIDE)}
     outside = held[OUTSIDE]
     for _, _, substance, _, amount, source, destination in postings:
-        if amount < 0.0:
-            amount, source, destination = -amount, destination, source
-        held.get(destination, outside)[substance][0] += amount
-        held.get(source, outside)[substance][1] += amount
+        size = abs(amount)
+        gained = held.get(destination, outside)[substance]
+        gained[0] += amount
+        gained[1] += size
+        lost = held.get(source, outside)[substance]
+        lost[0] -= amount
+        lost[1] += size
     found = {f"process {substance}": _relative(*sums) for substance, sums in held[PROCESS].items()}
     for kind, elements in ((REACTION, ELEMENTS), (OUTSIDE, tuple(OWN))):
         of_element = {element: _nothing() for element in elements}
-        for substance, (gained, lost) in held[kind].items():
+        for substance, (left, moved) in held[kind].items():
             for element, share in _shares(substance, materials):
                 if element in of_element:
                     sums = of_element[element]
-                    sums[0] += gained * share
-                    sums[1] += lost * share
+                    sums[0] += left * share
+                    sums[1] += moved * share
         found.update({f"{kind} {element}": _relative(*sums) for element, sums in of_element.items()})
     return found
 
 
-def check_closed(postings: Iterable[Posting], materials: Mapping[str, Material], where: str) -> None:
+def check_closed(postings: Iterable[Posting], materials: Mapping[str, Material], place: str) -> None:
     """Refuse a ledger that does not close: no number of it may be shown.
 
     Raises
@@ -68,13 +72,13 @@ def check_closed(postings: Iterable[Posting], materials: Mapping[str, Material],
     InputError
         A gap beyond what rounding leaves. It is a fault of this program, not of the input.
     """
-    what, gap = max(gaps(postings, materials).items(), key=lambda item: item[1], default=("", 0.0))
-    if gap > MOST_GAP:
-        raise InputError(
-            where,
-            f"its ledger does not close: {what} by {gap:.1e} of what moves, accepted is {MOST_GAP:.0e}; this "
-            "is a fault of the program, please report it with the book",
-        )
+    for what, gap in gaps(postings, materials).items():
+        if not holds(gap <= MOST_GAP):
+            raise InputError(
+                place,
+                f"its ledger does not close: {what} by {gap:.1e} of what moves, accepted is {MOST_GAP:.0e}; "
+                "this is a fault of the program, please report it with the book",
+            )
 
 
 def content(substance: str, element: str, materials: Mapping[str, Material]) -> float:
@@ -99,10 +103,11 @@ def _shares_by_formula(substance: str) -> Shares:
 
 
 def _nothing() -> list[float]:
-    """What an account has gained, and what it has lost."""
+    """What is left in an account, and what has moved in and out of it."""
     return [0.0, 0.0]
 
 
-def _relative(gained: float, lost: float) -> float:
-    moved = gained + lost
-    return abs(gained - lost) / moved if moved > SMALLEST else 0.0
+def _relative(left: float, moved: float) -> float:
+    """What is left of what has moved; of less than rounding nothing."""
+    gap: float = where(moved > SMALLEST, abs(left), 0.0) / larger(moved, SMALLEST)
+    return gap

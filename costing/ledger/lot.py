@@ -19,6 +19,7 @@ from costing.ledger.lot_lines import (
 )
 from costing.ledger.plan import Plan
 from costing.ledger.route_run import Run
+from costing.process.arithmetic import not_negative
 from costing.process.bath_content import BathContent
 from costing.process.bath_fill import DyeLiquor, post_dye, post_liquor
 from costing.process.bath_lot import aged_hydrosulfite, post_ageing, post_start, post_stops
@@ -129,8 +130,8 @@ def _dye_bath(bath: DyeLiquor, content: BathContent, plan: Plan, rinse: str | No
 def _post_strengthening(book: Book, bath: DyeLiquor, standing: float, kept: float) -> None:
     """More dye and hydrosulfite at the start; the lot uses up its share, a kept bath hands on the rest."""
     step = bath.step
-    indigo = step.bath_volume * max(0.0, (step.start_indigo or 0.0) - step.bath_indigo)
-    free = step.bath_volume * max(0.0, (step.start_hydrosulfite or 0.0) - step.bath_hydrosulfite)
+    indigo = step.bath_volume * not_negative((step.start_indigo or 0.0) - step.bath_indigo)
+    free = step.bath_volume * not_negative((step.start_hydrosulfite or 0.0) - step.bath_hydrosulfite)
     left = 1.0 - step.start_recovered
     for cause, share, account in (
         ("strengthening taken over from the lot before", left * standing, EARLIER_LOT),

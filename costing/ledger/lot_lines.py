@@ -51,5 +51,5 @@ def post_heat_up(book: Book, cause: str, volume: float, temperature: float, plan
         return
     check_steam_is_hotter(book.step, around, temperature)
     heat = steam.water_enthalpy(temperature) - steam.water_enthalpy(around.water_temperature)
-    used = volume * float(steam.steam_for_heat(heat, around.steam_pressure))
+    used = volume * steam.steam_for_heat(heat, around.steam_pressure)
     post_closed_steam(book, f"{cause}, heating up", used, around)

@@ -29,10 +29,6 @@ class Plan(NamedTuple):
         What the range runs, leaders and off-shade metres in [m].
     saleable_mass, grey_mass_dyed : float
         Grey yarn in the saleable warp, and in all that is dyed [kg].
-    beams : BeamPlan
-        Section beams and subsets of the sets that run side by side.
-    sublots : tuple of Sublot
-        Lettered sub-lots of a set; none where the range splits none.
     run_hours, changeover_hours, stoppage_hours : float
         Manned time [h].
     around : Surroundings
@@ -53,8 +49,6 @@ class Plan(NamedTuple):
     changeover_hours: float
     stoppage_hours: float
     around: Surroundings
-    beams: sets.BeamPlan
-    sublots: tuple[sets.Sublot, ...]
 
 
 def plan_order(
@@ -117,19 +111,14 @@ def plan_order(
             ),
             running.charge_mass,
         ),
-        beams=sets.beam_plan(
-            running.ropes * enquiry.sets_side_by_side,
-            fabric.ends / running.ropes,
-            enquiry.sets_side_by_side,
-        ),
-        sublots=_sublots(running.length, range_),
     )
 
 
 def _absolute_steam_pressure(range_: Range) -> float:
     """Pressure of the steam [bar]; a setting of 0 is a pressure on a gauge, and none in absolute terms."""
     if range_.pressure_basis == "gauge":
-        return float(steam.absolute_pressure(range_.steam_pressure, range_.atmospheric_pressure))
+        pressure: float = steam.absolute_pressure(range_.steam_pressure, range_.atmospheric_pressure)
+        return pressure
     least = quantity("pressure").low
     if range_.steam_pressure < least:
         raise InputError(
@@ -140,10 +129,16 @@ def _absolute_steam_pressure(range_: Range) -> float:
     return range_.steam_pressure
 
 
-def _sublots(set_length: float, range_: Range) -> tuple[sets.Sublot, ...]:
-    """Sub-lots of a set that is longer than one of them."""
+def beams_of(plan: Plan, fabric: ClothPlan, enquiry: Enquiry) -> sets.BeamPlan:
+    """Section beams and subsets of the sets that run side by side."""
+    together = enquiry.sets_side_by_side
+    return sets.beam_plan(plan.ropes * together, fabric.ends / plan.ropes, together)
+
+
+def sublots_of(plan: Plan, range_: Range) -> tuple[sets.Sublot, ...]:
+    """Lettered sub-lots of a set that is longer than one of them; none where the range splits none."""
     length = range_.sublot_length
-    return () if length is None or set_length <= length else sets.sublots(set_length, length)
+    return () if length is None or plan.set_length <= length else sets.sublots(plan.set_length, length)
 
 
 def _lengths(style: Style, fabric: ClothPlan, enquiry: Enquiry) -> tuple[float, float, float]:

@@ -140,7 +140,8 @@ def _run_charges(
 def _warp_per_metre(fabric: ClothPlan, range_: Range) -> float:
     """Mass of a metre of the warp as it leaves the range, as the cloth counts it [kg/m]."""
     stretched = sets.linear_density_after_stretch(fabric.linear_density, range_.stretch)
-    return float(sets.warp_sheet_mass_per_metre(fabric.ends, stretched))
+    mass: float = sets.warp_sheet_mass_per_metre(fabric.ends, stretched)
+    return mass
 
 
 def _run_cloth(fabric: ClothPlan, enquiry: Enquiry, range_: Range, loom_state: float) -> Running:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import Any, Callable
+from typing import Any, Callable, TypeVar
+
+T = TypeVar("T")
 
 
 def where(test: Any, yes: Any, no: Any) -> Any:
@@ -21,14 +23,16 @@ def where(test: Any, yes: Any, no: Any) -> Any:
     >>> where(2.0 > 1.0, "yes", "no")
     'yes'
     """
+    if test is True or test is False:
+        return yes if test else no
     if hasattr(test, "shape"):
         import numpy  # only an array caller pays for it
 
-        return numpy.where(test, yes, no)
+        return numpy.where(test, yes, no).view(type(test))
     return yes if test else no
 
 
-def not_negative(value: Any) -> Any:
+def not_negative(value: T) -> T:
     """The value where it is above zero, else zero.
 
     Examples
@@ -36,7 +40,44 @@ def not_negative(value: Any) -> Any:
     >>> not_negative(-0.2)
     0.0
     """
-    return where(value > 0, value, value - value)  # the difference keeps the unit of a quantity
+    number: Any = value
+    kept: T = where(number > 0, number, number - number)  # the difference keeps the unit of a quantity
+    return kept
+
+
+def larger(one: T, other: T) -> T:
+    """The larger of two, element by element of arrays.
+
+    Examples
+    --------
+    >>> larger(2.0, 3.0)
+    3.0
+    """
+    chosen: T = where(one > other, one, other)  # type: ignore[operator]
+    return chosen
+
+
+def smaller(one: T, other: T) -> T:
+    """The smaller of two, element by element of arrays.
+
+    Examples
+    --------
+    >>> smaller(2.0, 3.0)
+    2.0
+    """
+    chosen: T = where(one < other, one, other)  # type: ignore[operator]
+    return chosen
+
+
+def is_nothing(amount: Any) -> bool:
+    """Whether there is nothing at all: zero, or zero throughout an array.
+
+    Examples
+    --------
+    >>> is_nothing(0.0)
+    True
+    """
+    return not (amount.any() if hasattr(amount, "any") else amount)
 
 
 def holds(test: Any) -> bool:
@@ -48,6 +89,28 @@ def holds(test: Any) -> bool:
     True
     """
     return bool(test.all() if hasattr(test, "all") else test)
+
+
+def expm1(value: Any) -> Any:
+    """Power of e less one, of one number or of an array, exact near zero.
+
+    Examples
+    --------
+    >>> expm1(0.0)
+    0.0
+    """
+    return _by_name("expm1", value)
+
+
+def anywhere(test: Any) -> bool:
+    """Whether a test holds: one truth value, or an array of them, any of which may.
+
+    Examples
+    --------
+    >>> anywhere(2.0 > 1.0)
+    True
+    """
+    return bool(test.any() if hasattr(test, "any") else test)
 
 
 def log10(value: Any) -> Any:

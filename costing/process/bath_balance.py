@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Callable, NamedTuple
 
 from costing.process import bath_salt, hydrosulfite, liquor, reduction
+from costing.process.arithmetic import anywhere, not_negative, smaller, where
 from costing.process.other_reduction import reduced_otherwise
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
@@ -75,12 +76,12 @@ class Feeds(NamedTuple):
     @property
     def caustic_dosed(self) -> float:
         """Caustic (NaOH 100 %) dosed beside the stock vat [kg/kg]."""
-        return max(0.0, self.caustic - self.caustic_in_stock)
+        return not_negative(self.caustic - self.caustic_in_stock)
 
     @property
     def caustic_surplus(self) -> float:
         """Caustic (NaOH 100 %) that comes in beyond what the bath loses [kg/kg]."""
-        return max(0.0, self.caustic_in_stock - self.caustic)
+        return not_negative(self.caustic_in_stock - self.caustic)
 
 
 REDUCTION = "reduces the dye"
@@ -131,7 +132,7 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         reduction.CAUSTIC_PER_HYDROSULFITE * fixed_losses[LAST_SKY]
         + reduction.CAUSTIC_PER_CARBON_DIOXIDE * step.carbon_dioxide / step.dips
     )
-    lacking = max(0.0, in_last_sky - on_yarn * step.bath_caustic)
+    lacking = not_negative(in_last_sky - on_yarn * step.bath_caustic)
     other, share = reduced_otherwise(step, indigo)
     alkali_per_indigo = step.stock_caustic_ratio + indigo.alkali / indigo.strength
 
@@ -149,7 +150,7 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         overflowed = liquor.carried_by_liquor(overflow, step.bath_hydrosulfite)
         needed = sum(causes.values()) + decayed + overflowed
         in_stock = step.stock_hydrosulfite_ratio * fed
-        causes[SURPLUS] = max(0.0, in_stock - needed)
+        causes[SURPLUS] = not_negative(in_stock - needed)
         needed += causes[SURPLUS]
         # What goes into the last sky leaves the bath as it is; there it takes caustic that is on the yarn.
         taken = other.caustic_per_indigo * sum(otherwise.values())
@@ -169,7 +170,7 @@ def steady_feeds(step: IndigoDyeing, yarn: YarnState, indigo: Material, throughp
         )
         stock_volume = fed / step.stock_indigo
         hydrosulfite_volume = (needed - in_stock) / step.hydrosulfite_dosing
-        caustic_volume = max(0.0, caustic - alkali_per_indigo * fed) / step.caustic_dosing
+        caustic_volume = not_negative(caustic - alkali_per_indigo * fed) / step.caustic_dosing
         volume = stock_volume + hydrosulfite_volume + caustic_volume
         around_box = (yarn.liquor, volume, step.pick_up_last, step.sky_evaporation)
         return Feeds(
@@ -212,12 +213,14 @@ def _standing_still(feeds_at: Callable[[float], Feeds]) -> Feeds | None:
     overflow = 0.0
     for _ in range(MAX_ROUNDS):
         feeds = feeds_at(overflow)
-        if abs(feeds.overflow - overflow) <= 1e-14 * (1.0 + overflow):
-            return feeds
         step = feeds.overflow - overflow
-        slope = (feeds_at(feeds.overflow).overflow - feeds.overflow) / step
-        overflow = overflow + step / (1.0 - slope) if slope < 1.0 else feeds.overflow
-        if not 0.0 <= overflow <= MOST_OVERFLOW:
+        still = abs(step) <= 1e-14 * (1.0 + overflow)
+        if not anywhere(where(still, False, True)):
+            return feeds
+        slope = (feeds_at(feeds.overflow).overflow - feeds.overflow) / where(still, 1.0, step)
+        rising = where(slope < 1.0, slope, 0.0)  # without a line to follow, the next point itself
+        overflow = where(still, overflow, overflow + step / (1.0 - rising))
+        if not (overflow >= 0.0 and overflow <= MOST_OVERFLOW):
             return None
     return None
 
@@ -229,8 +232,9 @@ def liquor_kept(step: IndigoDyeing, yarn: YarnState) -> float:
     """
     left = yarn.liquor
     if step.dips > 1:
-        left = min(left, step.pick_up) * min(1.0, step.pick_up_last / step.pick_up)
-    return float(liquor.residue_after_boxes(step.dips, step.exchange)) * min(left, step.pick_up_last)
+        left = smaller(left, step.pick_up) * smaller(1.0, step.pick_up_last / step.pick_up)
+    kept: float = liquor.residue_after_boxes(step.dips, step.exchange) * smaller(left, step.pick_up_last)
+    return kept
 
 
 def unchanged(brought: float, kept_liquor: float, yarn: YarnState) -> float:

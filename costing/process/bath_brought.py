@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from costing.process.arithmetic import anywhere, not_negative
 from costing.process.box_reactions import MET_BY_CAUSTIC
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
@@ -57,8 +58,9 @@ def post_brought(book: Book, mixed: Mapping[str, float], hydrosulfite: Material,
     """
     for substance, (cause, reaction) in MET.items():
         mol = mixed.get(substance, 0.0) / molar_mass(substance)
-        if mol <= 0.0:
+        if not anywhere(mol > 0.0):
             continue
+        mol = not_negative(mol)
         for key, product in (("sodium_hydrosulfite", hydrosulfite), ("sodium_hydroxide", caustic)):
             book.feed(product, cause, -reaction.get(key, 0.0) * mol * molar_mass(key))
         book.react(cause, mol, reaction)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from typing import NamedTuple
+
+from costing.process.arithmetic import expm1, is_nothing, larger, where
 
 BUILD_UP = "builds up in the bath"  # cause of what a lot leaves in a box
 NOTHING: Mapping[str, float] = {}
@@ -86,15 +87,16 @@ def bath_content(
     >>> round(content.end["sodium_sulfite"] / (0.03 / 0.75), 3)
     0.393
     """
-    changed = -math.expm1(-lot_mass * outflow / volume)
+    changed = -expm1(-lot_mass * outflow / volume)
     earlier, start, end, handed_on, built_up = {}, {}, {}, {}, {}
     for name in dict.fromkeys([*mixed, *fill, *at_start, *in_stops]):
         stops, waiting = in_stops.get(name, 0.0) / lot_mass, ageing.get(name, 0.0)
         new, old = fill.get(name, 0.0), (mixed.get(name, 0.0) + stops) / outflow
-        gap = old - new if abs(old - new) > SLIGHT * max(abs(old), abs(new)) else 0.0
+        apart = old - new
+        gap = where(abs(apart) > SLIGHT * larger(abs(old), abs(new)), apart, 0.0)
         added = at_start.get(name, 0.0) / volume + kept * waiting
         missing = 0.0  # of the steady strength, at the start
-        if gap or added:
+        if not (is_nothing(gap) and is_nothing(added)):
             missing = (gap * (1.0 - kept) - added) / (1.0 - kept + kept * changed)
         start[name] = old - missing
         end[name] = old - missing * (1.0 - changed)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from costing.process.arithmetic import not_negative, smaller
 from costing.process.bath_content import BathContent, bath_content
 from costing.process.bath_fill import DyeLiquor, content_of_liquor
 from costing.process.bath_reactions import (
@@ -71,8 +72,8 @@ def post_stops(book: Book, liquor: DyeLiquor, lot: Lot) -> None:
     _destroy(book, liquor, STOPPAGE, lot.stoppages * lost * share_of_air, _by_air(liquor))
     decayed = lot.stoppages * lost * (1.0 - share_of_air)
     _destroy(book, liquor, f"{STOPPAGE}: {DECAY}", decayed, WITHOUT_OXYGEN)
-    left = max(0.0, lot.stoppage_time - held / rate) if rate > 0 else 0.0
-    oxidised = min(oxygen * left / OXYGEN_PER_INDIGO, step.bath_volume * step.bath_indigo)
+    left = not_negative(lot.stoppage_time - held / rate) if rate > 0 else 0.0
+    oxidised = smaller(oxygen * left / OXYGEN_PER_INDIGO, step.bath_volume * step.bath_indigo)
     again = lot.stoppages * HYDROSULFITE_PER_INDIGO * oxidised
     _destroy(book, liquor, "dye oxidised in a long stoppage", again, REVATTING)
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Callable, NamedTuple
 
+from costing.process.arithmetic import is_nothing, larger, not_negative, smaller
 from costing.process.bath_content import BUILD_UP, NOTHING, bath_content
 from costing.process.box_reactions import react_all
 from costing.process.heating import heat_box
@@ -154,11 +155,11 @@ def flows_of(box: Box, yarn: YarnState) -> Flows:
     >>> round(flows_of(box, YarnState(0.92, 0.08, 20.0, liquor=0.75)).overflow, 4)
     0.0833
     """
-    kept = (1.0 - box.exchange) * min(yarn.liquor, box.pick_up)
+    kept = (1.0 - box.exchange) * smaller(yarn.liquor, box.pick_up)
     on_yarn = box.pick_up - kept
     weak = 1.0 / box.feed_ratio
     least = (yarn.liquor - box.pick_up + on_yarn * weak) / (1.0 - weak)
-    overflow = max(box.least_overflow, least)
+    overflow = larger(box.least_overflow, least)
     return Flows(kept, on_yarn, overflow, box.pick_up + overflow - yarn.liquor)
 
 
@@ -271,17 +272,17 @@ def _dose(
 ) -> dict[str, float]:
     """Feed each product for the bath that leaves, less what the yarn brings of it; what the fibre draws."""
     drawn: dict[str, float] = {}
-    there = {name: max(0.0, amount - passed[name]) for name, amount in yarn.dissolved.items()}
+    there = {name: not_negative(amount - passed[name]) for name, amount in yarn.dissolved.items()}
     for dose in box.doses:
         wanted = flows.leaving * dose.strength
         for cause, volume in ((CARRIED, flows.bath_on_yarn), (OVERFLOW, flows.overflow)):
             book.feed(dose.product, cause, volume * dose.strength)
-        brought = min(there.get(dose.key, 0.0), wanted)
+        brought = smaller(there.get(dose.key, 0.0), wanted)
         there[dose.key] = there.get(dose.key, 0.0) - brought
         book.feed(dose.product, "comes with the yarn", -brought)
         extra = flows.bath_on_yarn * dose.strength * dose.extra_uptake
         book.feed(dose.product, "drawn by the fibre", extra)
-        if extra:
+        if not is_nothing(extra):
             drawn[dose.key] = drawn.get(dose.key, 0.0) + extra
     return drawn
 

@@ -9,9 +9,11 @@ thiosulfate alone is taken for granted.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from functools import reduce
 from typing import NamedTuple
 
 from costing.process import fibre
+from costing.process.arithmetic import anywhere, larger, not_negative, smaller, where
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
 from costing.settings.mill import Material
@@ -283,7 +285,11 @@ def react_all(book: Book, held: Mapping[str, float]) -> None:
     held : mapping
         Substance -> amount in the box, water apart [kg/kg].
     """
-    there = {name: amount for name, amount in held.items() if amount > SMALLEST}
+    there = {
+        name: where(amount > SMALLEST, amount, 0.0)
+        for name, amount in held.items()
+        if anywhere(amount > SMALLEST)
+    }
     going = True
     while going:  # acid made late in the table meets what stands early in it
         going = False
@@ -304,19 +310,23 @@ def react_taken(book: Book, held: dict[str, float], reaction: Reaction, substanc
         How much [kg/kg].
     """
     there = held.get(substance, 0.0)
-    if there > SMALLEST:
-        react_share(book, held, reaction, min(1.0, taken / there))
+    if anywhere(there > SMALLEST):
+        share = where(there > SMALLEST, smaller(1.0, taken / larger(there, SMALLEST)), 0.0)
+        react_share(book, held, reaction, share)
 
 
-def scarcest_partner(held: Mapping[str, float], reaction: Reaction) -> tuple[str, float]:
-    """The substance that ends a reaction, and how far it reaches [mol]; of oxygen the air has enough."""
-    allowed = {
+def partners(held: Mapping[str, float], reaction: Reaction) -> dict[str, float]:
+    """How far each partner of a reaction reaches [mol]; of oxygen the air has enough."""
+    return {
         name: held.get(name, 0.0) / (mol * molar_mass(name))
         for name, mol in reaction.taken.items()
         if name != "oxygen"
     }
-    scarcest = min(allowed, key=lambda name: allowed[name])
-    return scarcest, allowed[scarcest]
+
+
+def reach(allowed: Mapping[str, float]) -> float:
+    """How far a reaction goes: as far as its scarcest partner reaches [mol]."""
+    return reduce(smaller, allowed.values())
 
 
 def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: float) -> bool:
@@ -338,13 +348,17 @@ def react_share(book: Book, held: dict[str, float], reaction: Reaction, share: f
     bool
         True where anything reacted.
     """
-    scarcest, allowed = scarcest_partner(held, reaction)
-    if held.get(scarcest, 0.0) <= SMALLEST or share <= 0.0:
+    allowed, least = partners(held, reaction), 0.0
+    extent = reach(allowed)
+    for name, mol in allowed.items():
+        least = where(mol == extent, held.get(name, 0.0), least)
+    going = (least > SMALLEST) & (share > 0.0)
+    if not anywhere(going):
         return False
-    extent = allowed * share
+    extent = where(going, extent * share, 0.0)
     book.react(reaction.cause, extent, reaction.stoichiometry)
     for name, mol in reaction.stoichiometry.items():
-        held[name] = max(0.0, held.get(name, 0.0) + extent * mol * molar_mass(name))
-    if share == 1.0:
-        held[scarcest] = 0.0
+        left = not_negative(held.get(name, 0.0) + extent * mol * molar_mass(name))
+        used_up = going & (share == 1.0) & (allowed.get(name) == extent)
+        held[name] = where(used_up, 0.0, left)
     return True

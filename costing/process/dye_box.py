@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from costing.process.arithmetic import larger
 from costing.process.box import Box, Dose, flows_of, run_box
 from costing.process.box_reactions import USED_UP, react_share, reductants_in
 from costing.process.postings import PROCESS, YARN, Book
@@ -105,7 +106,7 @@ def dye_in_box(
     return (
         replace(
             yarn,
-            temperature=max(step.bath_temperature, around.water_temperature),
+            temperature=larger(step.bath_temperature, around.water_temperature),
             liquor=step.pick_up,
             dissolved=left.dissolved,
             loose=loose,

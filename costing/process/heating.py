@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from costing.process import steam
+from costing.process.arithmetic import not_negative, smaller
 from costing.process.postings import AIR, CONDENSATE, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
@@ -53,7 +54,7 @@ def check_steam_is_hotter(
     InputError
         The steam condenses at the temperature asked, or below it.
     """
-    condenses = float(steam.saturation_temperature(around.steam_pressure))
+    condenses = steam.saturation_temperature(around.steam_pressure)
     if condenses <= temperature:
         raise InputError(
             step_name,
@@ -153,17 +154,17 @@ def heat_box(
     warm_enthalpy = steam.water_enthalpy(temperature)
     cold_enthalpy = steam.water_enthalpy(cold)
     gap = warm_enthalpy - cold_enthalpy
-    cold_enthalpy += heat_recovered * gap
-    gain = max(0.0, temperature - yarn.temperature)
+    cold_enthalpy = cold_enthalpy + heat_recovered * gap
+    gain = not_negative(temperature - yarn.temperature)
     moisture = (yarn.regain_water + yarn.liquor) / yarn.fibre
     on_yarn = yarn.fibre * steam.yarn_heat(moisture, temperature - gain, temperature)
     surface = steam.bath_surface_heat(surface_heat_loss, heated_surface, around.throughput)
     for_water = feed * (warm_enthalpy - cold_enthalpy)
     heat = for_water + on_yarn + surface
     vapour = steam.saturated_steam_enthalpy(around.steam_pressure)
-    live = float(heat / (vapour - cold_enthalpy)) if direct and heat > 0.0 else 0.0
+    live = heat / (vapour - cold_enthalpy) if direct and heat > 0.0 else 0.0
     if heat_recovered > 0.0:
-        fresh = max(0.0, feed - live)
+        fresh = not_negative(feed - live)
         book.exchange = _exchange(book.step, heat_recovered, fresh, drained, gap, temperature - cold)
     if heat <= 0.0:
         return 0.0
@@ -178,7 +179,7 @@ def heat_box(
             book.move("water", cause, live * share, STORE, PROCESS, STEAM)
         post_steam_losses(book, live, around)
         return live
-    used = float(steam.steam_for_heat(heat, around.steam_pressure))
+    used = steam.steam_for_heat(heat, around.steam_pressure)
     for cause, share in shares:
         post_closed_steam(book, cause, used * share, around)
     return 0.0
@@ -192,7 +193,7 @@ def _exchange(
     Both are water here, so a share of the heat is a share of the difference of temperature: the feed comes to
     ``r`` of it, the drain goes down by ``r F / D`` of it.
     """
-    drained = max(0.0, drained)
+    drained = not_negative(drained)
     asked = heat_recovered * fresh
     if asked > drained * (1.0 + ROUNDING):
         most = 100.0 * drained / fresh
@@ -202,5 +203,5 @@ def _exchange(
             f"but the {drained:.3g} L/kg that drain hold {drained * gap:.3g} kJ above the temperature of the "
             f"fresh water; accepted is at most {most:.3g} %",
         )
-    approach = warmer * min(1.0 - heat_recovered, 1.0 - asked / drained) if asked > 0.0 else warmer
+    approach = warmer * smaller(1.0 - heat_recovered, 1.0 - asked / drained) if asked > 0.0 else warmer
     return Exchange(asked * gap, drained * gap, approach)

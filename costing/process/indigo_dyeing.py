@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process import liquor
+from costing.process.arithmetic import larger, not_negative, smaller, where
 from costing.process.bath_balance import (
     CAUSTIC_SURPLUS,
     LAST_SKY,
@@ -98,7 +99,7 @@ def dye_indigo(
     }
     post_brought(book, brought, materials[step.hydrosulfite_product], materials[step.caustic_product])
     # More hydrosulfite on the yarn than the bath takes stays on it.
-    free = min(brought.get("sodium_hydrosulfite", 0.0), feeds.hydrosulfite_total)
+    free = smaller(brought.get("sodium_hydrosulfite", 0.0), feeds.hydrosulfite_total)
     book.feed(materials[step.hydrosulfite_product], "comes with the yarn", -free)
     still_free = yarn.dissolved.get("sodium_hydrosulfite", 0.0) - free
     book.react("carbon dioxide in the skies", step.carbon_dioxide / molar_mass("carbon_dioxide"), CARBONATION)
@@ -132,7 +133,7 @@ def dye_indigo(
         left = held.pop(substance, 0.0)
         if substance == "sodium_hydrosulfite":
             left -= still_free
-        book.move(substance, OVERFLOW, left if feeds.overflow > 0 else 0.0, PROCESS, stream)
+        book.move(substance, OVERFLOW, where(feeds.overflow > 0, left, 0.0), PROCESS, stream)
     passed = {name: unchanged(yarn.dissolved.get(name, 0.0), feeds.kept_liquor, yarn) for name in held}
     last_sky = _made_in_last_sky(step, feeds)
     mixed = {name: amount - passed[name] - last_sky.get(name, 0.0) for name, amount in held.items()}
@@ -154,7 +155,7 @@ def dye_indigo(
     return (
         replace(
             yarn,
-            temperature=max(step.bath_temperature, around.water_temperature),
+            temperature=larger(step.bath_temperature, around.water_temperature),
             liquor=step.pick_up_last,
             dissolved=dissolved,
             loose=loose,
@@ -174,7 +175,7 @@ def post_blanket(book: Book, step: IndigoDyeing, hours: float, cause: str = BLAN
 
 def post_sulfite_oxidation(book: Book, step: IndigoDyeing) -> None:
     """Post the share of the sulfite that the book has made so far that air turns to sulfate."""
-    sulfite = max(0.0, book.held().get("sodium_sulfite", 0.0))
+    sulfite = not_negative(book.held().get("sodium_sulfite", 0.0))
     book.react(SULFITE_BY_AIR, step.sulfite_oxidised * sulfite / SULFITE, SULFITE_OXIDATION)
 
 
@@ -249,7 +250,7 @@ def _post_wetting_agent(
     mixed = brought - unchanged(brought, feeds.kept_liquor, yarn)
     book.feed(product, "carried out with the yarn", on_yarn)
     book.feed(product, OVERFLOW, over)
-    book.feed(product, "comes with the yarn", -min(mixed, on_yarn + over))
+    book.feed(product, "comes with the yarn", -smaller(mixed, on_yarn + over))
 
 
 def _post_feed_water(book: Book, step: IndigoDyeing, feeds: Feeds) -> None:

@@ -15,6 +15,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
+from costing.process.arithmetic import is_nothing
 from costing.process.bath_reactions import AIRING
 from costing.process.chemistry import molar_mass
 from costing.process.postings import MOTORS, POWER, STORE, Book
@@ -154,7 +155,7 @@ def post_other_reduction(
     float
         Sulfite that it makes [mol/kg].
     """
-    if indigo == 0.0:
+    if is_nothing(indigo):
         return 0.0
     other = BY_KIND[step.other_reduction]
     if product is not None:

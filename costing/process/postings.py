@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
+from costing.process.arithmetic import is_nothing
 from costing.process.chemistry import molar_mass
 from costing.settings.mill import Material
 
@@ -102,7 +103,7 @@ class Book:
         material: str = "",
     ) -> None:
         """Post an amount from one account to another; nothing is posted for zero."""
-        if amount != 0.0:
+        if not is_nothing(amount):
             self.postings.append((self.step, material, substance, cause, amount, source, destination))
 
     def feed(self, material: Material, cause: str, pure: float, source: str = STORE) -> None:
@@ -119,7 +120,7 @@ class Book:
         source : str, optional
             Account that gives it.
         """
-        if pure == 0.0:
+        if is_nothing(pure):
             return
         delivered = pure / material.strength
         active = pure
@@ -150,13 +151,15 @@ class Book:
         stoichiometry : mapping
             Substance -> mol made (above zero) or taken (below zero).
         """
-        if mol == 0.0:
+        if is_nothing(mol):
             return
         for substance, number in stoichiometry.items():
             amount = mol * number * molar_mass(substance)
             if substance == "water":
                 self.reaction_water += amount
-            if amount < 0:
+            # Of many cases at once, some may turn a reaction back that others run: they post below zero.
+            taken = number < 0.0 if hasattr(amount, "shape") else amount < 0.0
+            if taken:
                 if substance in GASES:
                     self.move(substance, cause, -amount, AIR, PROCESS)
                 self.move(substance, cause, -amount, PROCESS, REACTION)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from costing.process.arithmetic import not_negative, smaller
 from costing.process.heating import post_closed_steam
 from costing.process.mixing import WATER, send_to_drain, shared_out
 from costing.process.postings import DRAIN, MOTORS, POWER, PROCESS, STORE, Book
@@ -57,12 +58,12 @@ def rinse_and_recover(
     """
     book = Book(step.name)
     flows = rinse_boxes(step, yarn, around, book)
-    reused = min(step.water_reused * flows.main_water, max(0.0, flows.drained))
+    reused = smaller(step.water_reused * flows.main_water, not_negative(flows.drained))
     returned = (step.dye_returned or 0.0) if step.returned_dye_product else 0.0
     recovered = (step.caustic_recovered or 0.0) if step.recovered_caustic_product else 0.0
     filtered = flows.drained if returned > 0.0 else reused
     book.move(WATER, RINSE_WATER, flows.main_water - reused, STORE, PROCESS, WATER)
-    book.move(POWER, FILTERED, step.reuse_energy * max(0.0, filtered), STORE, MOTORS, POWER)
+    book.move(POWER, FILTERED, step.reuse_energy * not_negative(filtered), STORE, MOTORS, POWER)
     rinsed, loose = shared_out(yarn.dissolved, 1.0 - flows.residue), dict(yarn.loose)
     drained = flows.drained - reused
     if returned > 0.0:
@@ -70,8 +71,8 @@ def rinse_and_recover(
         drained -= _give_back(book, materials[step.returned_dye_product], DYE_BACK, dye, rinsed, drained)
         loose["indigo"] = loose.get("indigo", 0.0) - dye
     if recovered > 0.0:
-        caustic = recovered * max(0.0, rinsed.get("sodium_hydroxide", 0.0))
-        taken = recovered * max(0.0, drained)
+        caustic = recovered * not_negative(rinsed.get("sodium_hydroxide", 0.0))
+        taken = recovered * not_negative(drained)
         product = materials[step.recovered_caustic_product]
         in_lye = _give_back(book, product, CAUSTIC_BACK, caustic, rinsed, taken)
         if caustic:
@@ -101,10 +102,10 @@ def _give_back(
     rest = pure / product.strength - pure
     book.move(product.substance, cause, -pure, STORE, PROCESS, product.code)
     if product.remainder == WATER:
-        rest = min(rest, max(0.0, water))
+        rest = smaller(rest, not_negative(water))
         book.move(WATER, cause, -rest, STORE, PROCESS, product.code)
         return rest
-    rest = min(rest, max(0.0, rinsed.get(INERT, 0.0)))
+    rest = smaller(rest, not_negative(rinsed.get(INERT, 0.0)))
     book.move(INERT, cause, -rest, STORE, PROCESS, product.code)
     rinsed[INERT] = rinsed.get(INERT, 0.0) - rest
     return 0.0

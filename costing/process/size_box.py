@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
+from costing.process.arithmetic import larger
 from costing.process.drying import dry_mass
 from costing.process.heating import heat_box
 from costing.process.mixing import WATER, post_power, post_water
@@ -165,7 +166,7 @@ def size(
     return (
         replace(
             yarn,
-            temperature=max(step.box_temperature, around.water_temperature),
+            temperature=larger(step.box_temperature, around.water_temperature),
             liquor=yarn.liquor + water,
             fixed=yarn.fixed + liquor.dry_size,
             air_dry=False,

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from costing.process import steam
+from costing.process.arithmetic import larger, not_negative
 from costing.process.heating import STEAM, check_steam_is_hotter, post_steam_losses
 from costing.process.mixing import post_power
 from costing.process.postings import AIR, PROCESS, STORE, Book
@@ -45,11 +46,11 @@ def steam_goods(
     """
     book = Book(step.name)
     check_steam_is_hotter(step.name, around, step.steaming_temperature, "steaming temperature")
-    gain = max(0.0, step.steaming_temperature - yarn.temperature)
+    gain = not_negative(step.steaming_temperature - yarn.temperature)
     moisture = (yarn.regain_water + yarn.liquor) / yarn.fibre
     heat = yarn.fibre * steam.yarn_heat(moisture, step.steaming_temperature - gain, step.steaming_temperature)
     vapour = steam.saturated_steam_enthalpy(around.steam_pressure)
-    condensed = float(heat / (vapour - steam.water_enthalpy(step.steaming_temperature)))
+    condensed = heat / (vapour - steam.water_enthalpy(step.steaming_temperature))
     vented = step.vented_steam / around.throughput
     book.move("water", "heats the goods", condensed, STORE, PROCESS, STEAM)
     book.move("water", "blown off", vented, STORE, AIR, STEAM)
@@ -58,7 +59,7 @@ def steam_goods(
     return (
         replace(
             yarn,
-            temperature=max(yarn.temperature, step.steaming_temperature),
+            temperature=larger(yarn.temperature, step.steaming_temperature),
             liquor=yarn.liquor + condensed,
             air_dry=False,
         ),

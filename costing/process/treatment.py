@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from costing.process.arithmetic import larger
 from costing.process.box import Box, Dose, run_box
 from costing.process.box_reactions import (
     DYE_OXIDISED,
@@ -103,7 +104,7 @@ def treat(
         replace(
             yarn,
             fibre=yarn.fibre - step.weight_loss,
-            temperature=max(step.box_temperature, around.water_temperature),
+            temperature=larger(step.box_temperature, around.water_temperature),
             liquor=step.pick_up + made,
             dissolved=added(left.dissolved, changed),
             fixed=yarn.fixed + sum(left.drawn.values()),

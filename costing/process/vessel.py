@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from costing.process.arithmetic import larger
 from costing.process.box import Box, Dose, run_box
 from costing.process.box_reactions import (
     DYE_OXIDISED,
@@ -123,7 +124,7 @@ def run_bath(
         replace(
             yarn,
             fibre=yarn.fibre - step.weight_loss,
-            temperature=max(step.box_temperature, around.water_temperature),
+            temperature=larger(step.box_temperature, around.water_temperature),
             liquor=step.liquor_retained,
             dissolved=left.dissolved,
             loose=added(loose, on_fibre),

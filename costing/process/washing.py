@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from costing.process import liquor
+from costing.process.arithmetic import larger, not_negative, smaller
 from costing.process.bath_content import BUILD_UP, bath_content
 from costing.process.box_reactions import react_all
 from costing.process.chemistry import molar_mass
@@ -65,10 +66,10 @@ def scour(
     """
     book = Book(step.name)
     leaving = step.pick_up + step.scour_overflow
-    brought = max(0.0, yarn.dissolved.get("sodium_hydroxide", 0.0))
+    brought = not_negative(yarn.dissolved.get("sodium_hydroxide", 0.0))
     # Without caustic in the box only what the yarn brings can neutralise its acids.
     neutralised = (
-        min(step.caustic_neutralised, brought) if step.scour_caustic == 0.0 else step.caustic_neutralised
+        smaller(step.caustic_neutralised, brought) if step.scour_caustic == 0.0 else step.caustic_neutralised
     )
     acid = acid_of(step.name, step.weight_loss, step.ash_share, step.caustic_neutralised)
     if step.caustic_neutralised > 0.0:
@@ -79,7 +80,7 @@ def scour(
     for cause, volume in carried_liquor:
         book.feed(caustic, cause, liquor.carried_by_liquor(volume, step.scour_caustic))
     book.feed(caustic, NEUTRALISED, neutralised)
-    book.feed(caustic, "brought by the yarn", -min(brought, leaving * step.scour_caustic + neutralised))
+    book.feed(caustic, "brought by the yarn", -smaller(brought, leaving * step.scour_caustic + neutralised))
     wanted: dict[str, float] = {}
     for product, strength in _agents(step, materials):
         for cause, volume in carried_liquor:
@@ -88,7 +89,7 @@ def scour(
     for code, amount in wanted.items():
         product = materials[code]
         there = yarn.dissolved.get(product.substance or code, 0.0)
-        book.feed(product, "brought by the yarn", -min(there, amount))
+        book.feed(product, "brought by the yarn", -smaller(there, amount))
     book.react(NEUTRALISED, neutralised / molar_mass("sodium_hydroxide"), NEUTRALISATION)
     react_all(book, holdings(yarn, book))
 
@@ -98,7 +99,7 @@ def scour(
         around,
         yarn,
         step.scour_temperature,
-        max(0.0, feed),
+        not_negative(feed),
         step.heated_surface,
         step.surface_heat_loss,
         around.direct_steam,
@@ -265,7 +266,7 @@ def rinse_boxes(step: Rinse, yarn: YarnState, around: Surroundings, book: Book) 
         else rinse_residue_separate_feeds
     )
     residue = residue_of(water, step.pick_up, step.boxes, step.exchange)
-    make_up = max(0.0, step.pick_up - yarn.liquor - water)
+    make_up = not_negative(step.pick_up - yarn.liquor - water)
     condensate = heat_box(
         book,
         around,
@@ -279,7 +280,7 @@ def rinse_boxes(step: Rinse, yarn: YarnState, around: Surroundings, book: Book) 
         step.heat_recovered,
         yarn.liquor + water + make_up - step.pick_up,
     )
-    main_water = max(0.0, water - condensate)  # live steam alone may bring more than the valve gives
+    main_water = not_negative(water - condensate)  # live steam alone may bring more than the valve gives
     post_water(book, HOLDS_LEVEL, make_up)
     post_power(book, step.power, around)
     drained = yarn.liquor + main_water + condensate + make_up - step.pick_up
@@ -290,7 +291,7 @@ def behind_rinse(step: Rinse, yarn: YarnState, around: Surroundings, residue: fl
     """The yarn as it leaves the last rinse box."""
     return replace(
         yarn,
-        temperature=max(step.rinse_temperature, around.water_temperature),
+        temperature=larger(step.rinse_temperature, around.water_temperature),
         liquor=step.pick_up,
         dissolved=shared_out(yarn.dissolved, residue),
         loose={},

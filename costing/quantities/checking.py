@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Callable
+from typing import Any, Callable
 
 from costing.quantities.quantity import Quantity
 from costing.quantities.table import CHOICES, QUANTITIES, quantity
@@ -134,6 +134,9 @@ def check(name: str, value: object, where: str = "") -> float:
     said = f"accepted is {describe(item)}"
     if value is None or value == "":
         raise InputError(where, f"{label(name)} is empty; {said}")
+    if hasattr(value, "shape"):
+        checked: float = _check_array(name, value, where)
+        return checked
     if isinstance(value, (bool, str)) or not isinstance(value, (int, float)):
         raise InputError(where, f"{label(name)} is {value!r}, not a number; {said}")
     number = float(value)
@@ -147,6 +150,20 @@ def check(name: str, value: object, where: str = "") -> float:
     if item.whole and number != round(number):
         raise InputError(where, f"{label(name)} is {shown(item, number)}; {said}")
     return number
+
+
+def _check_array(name: str, values: Any, where: str) -> Any:
+    """Check an array of house-unit values: all of them are accepted, or they are refused together."""
+    low, high = LIMITS[name]
+    item = quantity(name)
+    good = (low <= values) & (values <= high)
+    if item.whole:
+        good = good & (values == values // 1.0)
+    if not good:
+        raise InputError(
+            where, f"{label(name)}: a value of several is not accepted; accepted is {describe(item)}"
+        )
+    return values
 
 
 def _house_limits(item: Quantity) -> tuple[float, float]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from costing.ledger.plan import beams_of, sublots_of
 from costing.quantities.units import convert
 from costing.report.table import FINISHED_METRE, LOOM_STATE_METRE, Column, Result, Table
 
@@ -77,18 +78,20 @@ def order_plan(results: Sequence[Result]) -> Table:
     rows = []
     for item in results:
         plan = item.ledger.plan
+        beams = beams_of(plan, item.ledger.fabric, item.enquiry)
+        sublots = sublots_of(plan, item.ledger.range)
         rows.append(
             [
                 item.enquiry.code,
                 plan.finished_length,
                 plan.ropes,
                 plan.ends_per_rope,
-                float(plan.beams.section_beams),
-                float(plan.beams.subsets),
-                plan.beams.ends_per_subset,
+                float(beams.section_beams),
+                float(beams.subsets),
+                beams.ends_per_subset,
                 plan.number_of_sets,
                 plan.set_length,
-                ", ".join(f"{part.letter} {part.position} {part.length:.0f} m" for part in plan.sublots),
+                ", ".join(f"{part.letter} {part.position} {part.length:.0f} m" for part in sublots),
                 plan.run_length,
                 plan.saleable_mass,
                 plan.grey_mass_dyed,
