@@ -54,6 +54,9 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_recipes(found["Recipes"], mill, apart)
     _read_ranges(found["Ranges"], mill, apart)
     _read_enquiries(found["Enquiries"], mill, apart)
+    there = {folded(name) for name in sheets}
+    if not any(folded(name) in there for name in DRAIN_SHEETS):
+        return mill  # a book of prices alone
     try:
         mill.keep_drain(read_drain(find_sheets(sheets, DRAIN_SHEETS), mill))
     except InputError as error:  # a wrong cell or a missing sheet of the drain takes away no quote

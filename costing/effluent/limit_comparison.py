@@ -98,10 +98,10 @@ class Comparison(NamedTuple):
         """One line: share of the limit with its range, never more than an estimate."""
         if self.share is None or self.share_low is None or self.share_high is None:
             return self._words_of_value()
-        span = f"(from {_percent(self.share_low)} to {_percent(self.share_high)})"
+        span = f"(from {percent_text(self.share_low)} to {percent_text(self.share_high)})"
         if self.is_outside:
-            return f"estimate, above the limit: {_percent(self.share)} of it {span}"
-        return f"estimate, {_percent(self.share)} of the limit {span}"
+            return f"estimate, above the limit: {percent_text(self.share)} of it {span}"
+        return f"estimate, {percent_text(self.share)} of the limit {span}"
 
     def _words_of_value(self) -> str:
         limit = self.limit
@@ -312,7 +312,7 @@ def _remarks(limit: Limit, estimate: Estimate | ValueEstimate) -> list[str]:
     return found
 
 
-def _percent(share: float) -> str:
+def percent_text(share: float) -> str:
     """A share in per cent, with no more digits than an estimate has."""
     number = share * 100.0
     if number >= 1000.0:

@@ -189,29 +189,52 @@ def _unusual(ledger: Ledger, mill: Mill) -> tuple[list[Remark], list[Remark]]:
     for kind, item in (("range", ledger.range), ("style", ledger.style), ("enquiry", ledger.enquiry)):
         owners.append((f"{kind} {item.code}", item.GROUPS, item, partial(mill.cell_of, kind, item.code)))
     for owner, groups, item, cell_of in owners:
-        for name, low, high in _compared(type(item), groups):  # type: ignore[arg-type]
-            value = getattr(item, name)
-            if name in OF_HYDROSULFITE and getattr(item, "other_reduction", NO_OTHER) != NO_OTHER:
-                continue
-            if name in OF_A_WARP and getattr(item, "yarn_form", "") not in WARP_FORMS:
-                continue
-            # What is usual is no slip; only where 0 is usual too may it be a hundredth of what was meant.
-            if value is None or 0.0 < low <= value <= high:
-                continue
-            quantity = QUANTITIES[name]
-            meant = _meant(quantity, value, low, high)
-            slack = 1e-9 * max(abs(low), abs(high))
-            if meant is None and low - slack <= value <= high + slack:
-                continue
-            text = (
-                f"{label(name)} is {shown(quantity, value)}; usual is {shown(quantity, low)} to "
-                f"{shown(quantity, high)}"
-            )
-            where = located(owner, cell_of(name))
-            if meant is None:
-                unusual.append(Remark("unusual", where, text))
-            else:
-                slips.append(Remark("warning", where, f"{text}: did you mean {meant}?"))
+        found = compared_with_usual(owner, groups, item, cell_of)
+        slips += found[0]
+        unusual += found[1]
+    return slips, unusual
+
+
+def compared_with_usual(
+    owner: str, groups: tuple[str, ...], item: Any, cell_of: Callable[[str], str]
+) -> tuple[list[Remark], list[Remark]]:
+    """Settings of one thing that look mistyped, and those that are not usual.
+
+    Parameters
+    ----------
+    owner : str
+        What it is, for the remark.
+    groups : tuple of str
+        Groups of ``defaults.csv`` that hold what is usual for it.
+    item : dataclass
+        The thing.
+    cell_of : callable
+        Gives the cell of a setting by its name, "" where none is known.
+    """
+    slips, unusual = [], []
+    for name, low, high in _compared(type(item), groups):  # type: ignore[arg-type]
+        value = getattr(item, name)
+        if name in OF_HYDROSULFITE and getattr(item, "other_reduction", NO_OTHER) != NO_OTHER:
+            continue
+        if name in OF_A_WARP and getattr(item, "yarn_form", "") not in WARP_FORMS:
+            continue
+        # What is usual is no slip; only where 0 is usual too may it be a hundredth of what was meant.
+        if value is None or 0.0 < low <= value <= high:
+            continue
+        quantity = QUANTITIES[name]
+        meant = _meant(quantity, value, low, high)
+        slack = 1e-9 * max(abs(low), abs(high))
+        if meant is None and low - slack <= value <= high + slack:
+            continue
+        text = (
+            f"{label(name)} is {shown(quantity, value)}; usual is {shown(quantity, low)} to "
+            f"{shown(quantity, high)}"
+        )
+        where = located(owner, cell_of(name))
+        if meant is None:
+            unusual.append(Remark("unusual", where, text))
+        else:
+            slips.append(Remark("warning", where, f"{text}: did you mean {meant}?"))
     return slips, unusual
 
 

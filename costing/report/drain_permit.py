@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from costing.effluent.limit_comparison import CAUTION
+from costing.effluent.limit_comparison import CAUTION, percent_text
 from costing.quantities.units import convert
 from costing.report.drain_point import PointResult
 from costing.report.permit_estimates import Held, held_against
@@ -34,6 +34,12 @@ COLUMNS = [
     Column("Reference"),
     Column("Cell"),
 ]
+# Of a point with planned stages: the same limits with those stages too.
+PLANNED_COLUMNS = [
+    Column("With what is planned"),
+    Column("Of the limit, planned", "%", 0),
+    Column("Chance, planned", "%", 1),
+]
 OUTSIDE = 1000.0  # a range that is left comes before every share
 NOTE = (
     "Limits at risk first, then by the share of the limit; what is not estimated comes last. Load and "
@@ -57,8 +63,15 @@ def permit_table(mill: Mill, found: PointResult) -> Table | None:
     held = held_against(found, drain.limits, drain.supplier_figures)
     if not held:
         return None
-    rows = [_row(found, item, mill) for item in sorted(held, key=_rank)]
-    return Table("permit", f"Permit of {found.point.code}", NOTE + CAUTION, COLUMNS, rows)
+    order = sorted(range(len(held)), key=lambda at: _rank(held[at]))
+    rows = [_row(found, held[at], mill) for at in order]
+    columns = COLUMNS
+    planned = found.with_planned()
+    if planned is not None:
+        columns = [*COLUMNS, *PLANNED_COLUMNS]
+        with_it = held_against(planned, drain.limits, drain.supplier_figures)
+        rows = [[*row, *_planned(with_it[at], planned)] for row, at in zip(rows, order)]
+    return Table("permit", f"Permit of {found.point.code}", NOTE + CAUTION, columns, rows)
 
 
 def _rank(item: Held) -> tuple[int, float]:
@@ -78,12 +91,13 @@ def _row(found: PointResult, item: Held, mill: Mill) -> list[Any]:
     told: list[Any] = [shown_unit(limit.text())]
     last = [limit.reference or None, item.row.where or None]
     if comparison is None:
-        told += [f"not estimated: {item.missing}", None, None, unit]
-        return [*told, *[None] * 12, "; ".join(item.remarks) or None, *last]
+        told += [words_of(item), None, None, unit]
+        narrow = item.missing if limit.value is None else None
+        return [*told, *[None] * 10, narrow, None, "; ".join(item.remarks) or None, *last]
     figures = mill.drain.supplier_figures
     return [
         *told,
-        shown_unit(comparison.words()),
+        words_of(item),
         comparison.meaning,
         float(f"{comparison.value:.3g}"),
         unit or None,
@@ -99,6 +113,33 @@ def _row(found: PointResult, item: Held, mill: Mill) -> list[Any]:
         "; ".join([*comparison.remarks, *item.remarks]) or None,
         *last,
     ]
+
+
+def _planned(item: Held, planned: PointResult) -> list[Any]:
+    """What is held against a limit once all that is planned is built; why not, where nothing is."""
+    found = item.comparison
+    if found is None:
+        return ["not estimated", None, None]
+    if planned.treatment.refused:
+        return [f"the planned train is refused: {planned.treatment.refused}", None, None]
+    return [words_of(item), _percent(found.share), _percent(found.chance)]
+
+
+def words_of(item: Held) -> str:
+    """What is held against a limit in words; where air takes all of it, also what it is without air."""
+    found = item.comparison
+    if found is None:
+        return f"not estimated: {item.missing}"
+    if found.share is None or found.high > 0.0:
+        return shown_unit(found.words())
+    without = item.without_air
+    if without is None or without.share is None:
+        return "estimate, 0 % of the limit; no band is given: none runs to this point"
+    return (
+        "estimate, 0 % of the limit as long as air is blown in; no band is given. If aeration stops: "
+        f"{percent_text(without.share)} of it (from {percent_text(without.share_low or 0.0)} to "
+        f"{percent_text(without.share_high or 0.0)})"
+    )
 
 
 def shown_unit(text: str) -> str:

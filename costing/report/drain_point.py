@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any
 
@@ -24,7 +24,7 @@ from costing.report.drain import ESTIMATE
 from costing.report.table import FINISHED_METRE, Column, Result, Table, bought, capital
 from costing.settings.discharge_point import DischargePoint, Production
 from costing.settings.mill import Mill
-from costing.settings.treatment_train import PLANNED, TrainStage
+from costing.settings.treatment_train import BUILT, PLANNED, TrainStage
 
 # Parameter -> setting of the point that says how far its estimate may be off.
 SPREADS = {
@@ -106,9 +106,14 @@ class PointResult:
     @cached_property
     def planned(self) -> PointTrain | None:
         """What all stages make of it, the planned ones too; None where none is planned."""
+        whole = self.with_planned()
+        return whole.treatment if whole is not None else None
+
+    def with_planned(self) -> PointResult | None:
+        """The same point with its planned stages as built ones; None where none is planned."""
         if not any(stage.stands == PLANNED for stage in self.stages):
             return None
-        return run_train(self.leaving, self.stages)
+        return replace(self, stages=[replace(stage, stands=BUILT) for stage in self.stages])
 
     @property
     def train(self) -> Train | None:

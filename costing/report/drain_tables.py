@@ -13,6 +13,7 @@ from costing.report.drain_grounds import point_assumptions, point_cautions, poin
 from costing.report.drain_peaks import peaks_table
 from costing.report.drain_permit import permit_table
 from costing.report.drain_point import PointResult, condition_table, parameters_table, streams_table
+from costing.report.drain_remarks import point_remarks
 from costing.report.drain_treatment import (
     acid_demand_table,
     treatment_remarks_table,
@@ -32,6 +33,7 @@ def _of_point(build: Callable[[PointResult], Table]) -> PointBuilder:
 
 # Every table of a point by its key, in reading order.
 POINT_TABLES: dict[str, PointBuilder] = {
+    "point_remarks": point_remarks,
     "point_streams": _of_point(streams_table),
     "point_parameters": _of_point(parameters_table),
     "point_condition": _of_point(condition_table),
@@ -89,7 +91,7 @@ SHORT = {
     ),
     "point_streams": ("Enquiry", "Stream", "Volume", "pH", "COD, organic", "Sodium", "Sulfide, as S"),
     "point_peaks": ("Enquiry", "Dump", "Volume of one", "One every", "COD: dump", "COD: where it enters"),
-    "permit": ("Limit", "In words", "Chance of exceeding"),
+    "permit": ("Limit", "In words", "Chance of exceeding", "With what is planned"),
     "point_month": ("Parameter", "Runs to the point", "From", "To", "Highest day", "On"),
 }
 

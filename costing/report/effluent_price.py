@@ -39,7 +39,8 @@ def effluent_price(
     try:
         drain = mill.drain
     except InputError as error:
-        text = f"the drain sheets are refused, so effluent is priced as Mill costs has it: {error}"
+        why = str(error).partition(";")[0]  # the rest is for the officer: costing drain tells it
+        text = f"the drain sheets are refused, so effluent is priced as Mill costs has it: {why}"
         return None, [Remark("warning", EFFLUENT, text)]
     rows = [row for row in drain.production if row.enquiry == enquiry.code]
     if not any(row.point in drain.charges for row in rows):

@@ -11,6 +11,7 @@ from costing.ledger.closure import gaps
 from costing.quantities import QUANTITIES, label
 from costing.quantities.units import from_house
 from costing.reference_data import Default, cautions, default, fingerprint, materials
+from costing.report.drain_remarks import slips_of_drain
 from costing.report.table import Column, Result, Table, bought, costs_of, used_products
 from costing.settings.mill import Mill
 
@@ -38,6 +39,7 @@ def checks(mill: Mill, results: Sequence[Result]) -> Table:
         if gap > CLOSES:
             text = f"the balance does not close: {gap:.0e} of what moves is lost or made"
             rows.append([code, "warning", "ledger", text])
+    rows += [["all", remark.kind, remark.where, remark.text] for remark in slips_of_drain(mill)]
     if largest <= CLOSES:
         # How far below depends on the order in which a Python adds up.
         gap_text = f"largest gap {largest:.0e}" if largest > ROUNDING else f"no gap above {ROUNDING:.0e}"

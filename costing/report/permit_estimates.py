@@ -90,6 +90,8 @@ class Held(NamedTuple):
         Why there is none.
     remarks : tuple of str
         What else a reader must know.
+    without_air : Comparison or None
+        Of a sulfur salt of which air leaves next to nothing: the same if no air got in.
     """
 
     row: PermitLimit
@@ -97,6 +99,7 @@ class Held(NamedTuple):
     comparison: Comparison | None
     missing: str = ""
     remarks: tuple[str, ...] = ()
+    without_air: Comparison | None = None
 
     @property
     def is_from_suppliers(self) -> bool:
@@ -193,7 +196,7 @@ def held_against(
 def _held(found: PointResult, row: PermitLimit, figures: Sequence[SupplierFigure], places: Places) -> Held:
     known = permit_parameter(row.limit.parameter)
     if row.limit.value is None:
-        return Held(row, known, None, "the permit's value is not typed yet")
+        return Held(row, known, None, "no value typed, not compared")
     place = places.of(row.limit)
     if place.volume <= 0.0:
         return Held(row, known, None, "no water runs to this point")
@@ -219,15 +222,17 @@ def _of_load(found: PointResult, row: PermitLimit, known: PermitParameter, place
     spread = spread_of(found.point, name)
     comparison = _compared(found, limit, known.form, loads, spread, place)
     fresh = _fresh(found, name, loads)
+    without_air = None
     if fresh is not None:
         dense = convert(found.places[0].concentration(name), "kg/L", "mg/L")
         told = f"fresh it stands at {dense:.3g} mg/L, and air takes it away on its way"
+        untreated = place._replace(volume=found.leaving.stream.volume)  # a membrane would sieve it too
+        without_air = _compared(found, limit, known.form, [fresh], spread, untreated)
         if found.train is None or place.point == BEFORE_TREATMENT:
-            without_air = _compared(found, limit, known.form, [fresh], spread, place)
             comparison = comparison._replace(high=without_air.high, share_high=without_air.share_high)
             told += ": the high end counts none"
         remarks.append(told)
-    return Held(row, known, comparison, "", _told(remarks))
+    return Held(row, known, comparison, "", _told(remarks), without_air)
 
 
 def _fresh(found: PointResult, name: str, loads: Sequence[float]) -> float | None:

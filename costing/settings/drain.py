@@ -45,7 +45,9 @@ class Drain:
         """
         if not self.points:
             raise InputError(
-                where or "Discharge points", "the book has no point; accepted is one column with a code"
+                where or "Discharge points",
+                "the book has no collecting point; accepted is one column with a code (costing book writes a "
+                "book with the sheets of the drain)",
             )
         if not code:
             return next(iter(self.points.values()))

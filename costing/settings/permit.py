@@ -94,7 +94,7 @@ class Limit:
 
     def text(self) -> str:
         """The limit in words: value, unit, statistic, point."""
-        low = "no value" if self.value is None else f"{self.direction} {self.value:g}"
+        low = "no value typed" if self.value is None else f"{self.direction} {self.value:g}"
         number = f"{low} and {self.value_to:g}" if self.value_to is not None else low
         parts = (f"{number} {self.unit}".rstrip(), worded_statistic(self.statistic, self.number), self.point)
         return f"{self.parameter} {self.form}".rstrip() + ": " + ", ".join(filter(None, parts))

@@ -217,8 +217,8 @@ def test_what_suppliers_say_is_an_upper_estimate() -> None:
         ),
         (Limit("colour", 150.0, "", "value", "grab sample", "before mixing"), "Pt-Co, ADMI or dilution"),
         (Limit("temperature rise", 3.0, "K", "value", "at all times", "before mixing"), "receiving water"),
-        (Limit("COD", None, "mg/L", "concentration", "", "after treatment"), "value is not typed yet"),
-        (Limit("pH", None, "", "value", "", "after treatment"), "value is not typed yet"),
+        (Limit("COD", None, "mg/L", "concentration", "", "after treatment"), "no value typed, not compared"),
+        (Limit("pH", None, "", "value", "", "after treatment"), "no value typed, not compared"),
     ],
 )
 def test_a_limit_without_estimate_is_listed_with_what_is_missing(limit: Limit, said: str) -> None:
@@ -289,6 +289,41 @@ def test_sulfide_says_where_and_when_and_counts_a_stopped_blower() -> None:
     assert item.comparison.high > fresh  # in mg/L; a high sample of it, with no air
     assert is_at_risk(item.comparison)
     assert "no acid before it is gone" in mending(found, item)
+
+
+def test_nothing_that_air_takes_has_no_band_but_what_it_is_without_air() -> None:
+    """Fresh sulfide over the water of the day, a high sample of it, over the limit of 1 mg/L."""
+    found = demo_point()
+    assert found.train is not None
+    table = permit_table(demo_mill(), found)
+    assert table is not None
+    words = next(row[1] for row in table.rows if row[0].startswith("sulfide as S: at most 1 mg/L"))
+    dense = 1e6 * found.places[0].concentration("sulfide, as S")
+    spread = math.sqrt(math.log(1.0 + found.point.grab_variation**2))
+    share = float(f"{100.0 * dense * math.exp(1.64485 * spread - spread**2 / 2.0):.2g}")
+    assert words.startswith("estimate, 0 % of the limit as long as air is blown in; no band is given.")
+    assert f"If aeration stops: {share:,.0f} % of it (from" in words
+    assert "(from 0 % to 0 %)" not in to_json([table])
+
+
+def test_planned_stages_stand_beside_what_is_built() -> None:
+    """Every stage built is what planned means; limits before mixing do not see it."""
+    mill, found = demo_mill(), demo_point()
+    table = permit_table(mill, found)
+    assert table is not None
+    places = {column.title: place for place, column in enumerate(table.columns)}
+    planned = found.with_planned()
+    assert planned is not None
+    alone = permit_table(mill, planned)
+    assert alone is not None
+    assert "With what is planned" not in [column.title for column in alone.columns]
+    built = {row[0]: row for row in alone.rows}
+    for row in table.rows:
+        if row[places["Of the limit"]] is not None:
+            assert row[places["Of the limit, planned"]] == built[row[0]][places["Of the limit"]]
+            assert row[places["With what is planned"]] == built[row[0]][places["In words"]]
+    salt = next(row for row in table.rows if row[0].startswith("TDS"))
+    assert salt[places["Of the limit, planned"]] < 0.6 * salt[places["Of the limit"]]
 
 
 def test_the_table_holds_every_limit_once_in_order_of_risk() -> None:

@@ -57,6 +57,15 @@ SHARED = {
             ),
         ),
         Part(
+            "Permit, planned",
+            "The same estimate with the stages that the sheet Treatment calls planned, all of them built as "
+            "they stand there: what the permit would read, to choose and size a stage.",
+            (
+                *("Limit", "Of the limit", "In words", "Of the limit, planned", "With what is planned"),
+                *("Chance of exceeding", "Chance, planned"),
+            ),
+        ),
+        Part(
             "Permit, what to do",
             "What is behind the largest part, what touches it, and what would make the estimate surer. Any "
             "change of treatment is for a competent or licensed person.",
@@ -78,7 +87,7 @@ WORDY = Form(
     filtered=False,
     widths={
         **{"Limit": 44, "In words": 44, "Held against it": 30, "Remarks": 60, "Reference": 24},
-        **{"Largest part": 44, "Would mend it": 70, "Would narrow it": 44},
+        **{"Largest part": 44, "Would mend it": 70, "Would narrow it": 44, "With what is planned": 44},
     },
 )
 FORMS = {
@@ -173,6 +182,8 @@ def draw_sheets(pen: Pen, table: Table) -> None:
     """A table on its sheet, or on those that share its columns."""
     form = FORMS.get(table.key, OTHERS)
     for part in SHARED.get(table.key, ()):
+        if not set(part.titles) <= {column.title for column in table.columns}:
+            continue  # of a point without planned stages
         places = [at for at, column in enumerate(table.columns) if column.title in part.titles]
         _sheet(pen, part.name, _kept(table, places)._replace(note=part.note), form)
     units = BY_UNIT.get(table.key, {})
