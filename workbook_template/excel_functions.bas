@@ -2522,7 +2522,7 @@ End Function
 
 ' Discharge
 Private Sub DescribeGroup12()
-    Describe "WARP_CONCENTRATION_FROM_LOAD", "Discharge: Concentration of a parameter, from its load and the flow. Gives: effluent concentration [mg/L].", _
+    Describe "WARP_CONCENTRATION_FROM_LOAD", "Discharge: Concentration of a parameter from its load and the flow; also what a limit of a load comes to. Gives: effluent concentration [mg/L].", _
         Array("mass of a parameter in the effluent [g/kg], 0 to 5000 g/kg", _
         "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
     Describe "WARP_LOAD_FROM_CONCENTRATION", "Discharge: Load of a parameter, from its concentration and the flow. Gives: load [g/kg].", _
@@ -3329,9 +3329,6 @@ End Function
 
 ' Limits and day values
 Private Sub DescribeGroup16()
-    Describe "WARP_CONCENTRATION_OF_LOAD_LIMIT", "Limits and day values: Concentration that a limit of a load comes to, at a flow. Gives: concentration limit [mg/L].", _
-        Array("limit of a load, for each mass of product [kg/t], 0 to 5000 kg/t", _
-        "effluent [L/kg], 0 to 1000 L/kg", "unit of the result; left out: mg/L")
     Describe "WARP_LOAD_LIMIT_PER_DAY", "Limits and day values: Load that a limit for each mass of product allows in a day: one block of a sum over products. Gives: daily load [kg/day].", _
         Array("limit of a load, for each mass of product [kg/t], 0 to 5000 kg/t", _
         "product that the limit counts, over all of the day [kg/day], 0 to 100,000,000 kg/day", _
@@ -3389,17 +3386,6 @@ Private Sub DescribeGroup16()
         "standard deviation of the estimate itself, of the estimate [%], 0 to 500 %", _
         "unit of the result; left out: %")
 End Sub
-
-Public Function WARP_CONCENTRATION_OF_LOAD_LIMIT(ByVal load_limit As Variant, _
-        ByVal effluent_volume As Variant, Optional ByVal result_unit As Variant) As Variant
-    On Error GoTo Refused
-    If IsMissing(result_unit) Then result_unit = Empty
-    WARP_CONCENTRATION_OF_LOAD_LIMIT = XLPy.CallUDF(PYTHON_MODULE, "WARP_CONCENTRATION_OF_LOAD_LIMIT", _
-        Array(CellsOf(load_limit), CellsOf(effluent_volume), CellsOf(result_unit)))
-    Exit Function
-Refused:
-    WARP_CONCENTRATION_OF_LOAD_LIMIT = CVErr(xlErrValue)
-End Function
 
 Public Function WARP_LOAD_LIMIT_PER_DAY(ByVal load_limit As Variant, _
         ByVal daily_production As Variant, Optional ByVal result_unit As Variant) As Variant

@@ -7,35 +7,6 @@ from typing import Any
 from costing.process.arithmetic import where
 
 
-def concentration_of_load_limit(load_limit: Any, effluent_volume: Any) -> Any:
-    """Concentration that a limit of a load comes to, at a flow.
-
-    Parameters
-    ----------
-    load_limit : float
-        Limit for each mass of product [kg/kg].
-    effluent_volume : float
-        Effluent for each mass of product [L/kg].
-
-    Returns
-    -------
-    float
-        Concentration [kg/L].
-
-    Examples
-    --------
-    42.3 kg/t in much and in little water:
-
-    >>> [round(concentration_of_load_limit(0.0423, flow) * 1e6) for flow in (100.1, 15.0)]
-    [423, 2820]
-
-    References
-    ----------
-    cfr-40-410, 410.72
-    """
-    return load_limit / effluent_volume
-
-
 def load_limit_per_day(load_limit: Any, daily_production: Any) -> Any:
     """Load that a limit for each mass of product allows in a day: one block of a sum over products.
 

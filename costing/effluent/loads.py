@@ -10,7 +10,7 @@ SULFURIC_ACID_PER_CHARGE = molar_mass("sulfuric_acid") / 2.0  # it takes up two 
 
 
 def concentration_from_load(load: Any, effluent_volume: Any) -> Any:
-    """Concentration of a parameter, from its load and the flow.
+    """Concentration of a parameter from its load and the flow; also what a limit of a load comes to.
 
     Parameters
     ----------

@@ -10,11 +10,6 @@ TITLE = "Limits and day values"
 DAYS = {"day_variation": 60.0}
 
 FORMULAS: tuple[Formula, ...] = (
-    Formula(
-        limit_values.concentration_of_load_limit,
-        "concentration_limit",
-        {"load_limit": 42.3, "effluent_volume": 15.0},
-    ),
     Formula(limit_values.load_limit_per_day, "daily_load", {"load_limit": 42.3, "daily_production": 12000.0}),
     Formula(limit_values.load_share_of_limit, "limit_share", {"load": 25.0, "load_limit": 42.3}),
     Formula(
