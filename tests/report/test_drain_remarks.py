@@ -1,4 +1,4 @@
-"""Settings of the drain that look mistyped are said with their cell; books without a drain are left in peace."""
+"""Settings of the drain that look mistyped are said with their cell; a book without a drain is let alone."""
 
 from __future__ import annotations
 
