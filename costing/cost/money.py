@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+from math import floor, gcd
 from typing import Any
 
 
@@ -149,3 +152,54 @@ def rounded(amount: float, step: float) -> Decimal:
     """
     size = Decimal(repr(step))
     return (Decimal(repr(amount)) / size).quantize(Decimal(1), rounding=ROUND_HALF_UP) * size
+
+
+def common_step(steps: Sequence[float]) -> Decimal:
+    """The largest step that all rounding steps are whole numbers of.
+
+    Examples
+    --------
+    >>> common_step([0.005, 0.002])
+    Decimal('0.001')
+    """
+    sizes = [Fraction(Decimal(repr(step))) for step in steps]
+    whole = 1
+    for size in sizes:
+        whole = whole * size.denominator // gcd(whole, size.denominator)
+    return Decimal(gcd(*[int(size * whole) for size in sizes])) / Decimal(whole)
+
+
+def shown_parts(parts: Sequence[Fraction], total: Decimal, step: Decimal) -> list[Decimal]:
+    """Parts of a rounded total, each rounded to the step down or up, so that they add up to it.
+
+    Each is first rounded down; the steps that are then missing go to the parts that lost most.
+
+    Parameters
+    ----------
+    parts : sequence of Fraction
+        Exact money.
+    total : Decimal
+        Their sum, rounded: a whole number of steps.
+    step : Decimal
+        Step of the rounding.
+
+    Returns
+    -------
+    list of Decimal
+        Whole numbers of steps, in the order of the parts.
+
+    Examples
+    --------
+    >>> thirds = [Fraction(1, 3)] * 3
+    >>> [str(part) for part in shown_parts(thirds, Decimal("1.00"), Decimal("0.01"))]
+    ['0.34', '0.33', '0.33']
+    """
+    if not parts:
+        return []
+    size = Fraction(step)
+    steps = [floor(part / size) for part in parts]
+    missing = int(Fraction(total) / size) - sum(steps)
+    each, over = divmod(missing, len(parts))
+    lost = sorted(range(len(parts)), key=lambda place: steps[place] - parts[place] / size)
+    up = set(lost[:over])
+    return [(count + each + (place in up)) * step for place, count in enumerate(steps)]

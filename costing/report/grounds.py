@@ -14,6 +14,7 @@ from costing.reference_data import Default, cautions, default, fingerprint, mate
 from costing.report.drain_remarks import slips_of_drain
 from costing.report.table import Column, Result, Table, bought, costs_of, used_products
 from costing.settings.mill import Mill
+from costing.settings.snapshot import concerns
 
 CLOSES = 1e-9  # largest gap of a balance that is rounding, relative to what moves
 ROUNDING = 1e-12  # gaps that are not worth a figure
@@ -83,21 +84,12 @@ def _plain(value: float) -> float:
 def _assumptions(mill: Mill, results: Sequence[Result]) -> Iterable[tuple[str, str, Default]]:
     """Owner, enquiries it concerns and default, of every assumption behind these results, once."""
     for owner, key in mill.assumptions:
-        concerned = [item.enquiry.code for item in results if _concerns(owner, item)]
+        concerned = [item.enquiry.code for item in results if concerns(owner, item.enquiry)]
         if len(concerned) == len(results) > 1:
             yield owner, "all", default(key)
         elif concerned:
             more = f" and {len(concerned) - 4} more" if len(concerned) > 4 else ""
             yield owner, ", ".join(concerned[:4]) + more, default(key)
-
-
-def _concerns(owner: str, item: Result) -> bool:
-    """Whether a recipe, range, style or enquiry, as it is named in an assumption, is of this result."""
-    enquiry = item.enquiry
-    whole = (f"range {enquiry.range}", f"style {enquiry.style}", f"enquiry {enquiry.code}")
-    step = f"recipe {enquiry.recipe} on range {enquiry.range}, "
-    others = ("recipe ", "range ", "style ", "enquiry ")
-    return owner in whole or owner.startswith(step) or not owner.startswith(others)
 
 
 def cautions_of_use(mill: Mill, results: Sequence[Result]) -> Table:

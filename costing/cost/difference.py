@@ -1,0 +1,192 @@
+"""Why two quotes differ: inputs of the one take the place of those of the other, one after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from fractions import Fraction
+from typing import NamedTuple
+
+from costing.cost.changes import (
+    ORDER,
+    PROGRAM,
+    Change,
+    Swap,
+    closed,
+    exchanged,
+    joined,
+    opened,
+    swaps,
+    under_codes_of,
+)
+from costing.cost.quote import YARN_BASES, Quote
+from costing.quantities import InputError
+from costing.settings.mill import Enquiry, Mill
+from costing.settings.snapshot import Document, restored
+
+MARGIN = ("quote", "margin", "share of the price", "margin")
+
+Priced = Callable[[Mill, Enquiry], Quote]
+LineName = tuple[str, str, str, str]  # step, material, cause, group
+
+
+class Move(NamedTuple):
+    """Some inputs exchanged, and the quote behind it.
+
+    Attributes
+    ----------
+    groups : tuple of str
+        Kinds of input: more than one where they cannot be parted.
+    changes : tuple of Change
+        The inputs.
+    quote : Quote
+        With them, and with those of all moves before.
+    """
+
+    groups: tuple[str, ...]
+    changes: tuple[Change, ...]
+    quote: Quote
+
+
+class Effect(NamedTuple):
+    """What some inputs do to a price.
+
+    Attributes
+    ----------
+    groups, changes
+        As of `Move`.
+    lines : dict
+        Step, material, cause and group -> money on the basis; exact, so that nothing is lost in adding up.
+    """
+
+    groups: tuple[str, ...]
+    changes: tuple[Change, ...]
+    lines: dict[LineName, Fraction]
+
+    @property
+    def amount(self) -> Fraction:
+        """Money on the basis, of all lines."""
+        return sum(self.lines.values(), Fraction(0))
+
+
+def moves_between(before: Document, after: Document, priced: Priced) -> tuple[Quote, list[Move]]:
+    """The quote of one snapshot, and the moves that lead to the quote of another.
+
+    Cloth comes first, then lot, recipe, usage and price; in each, one input after the other, as the snapshot
+    has them. An input that the mill refuses while others are still as before (more dips than the range has
+    boxes) is tried again behind each kind. What is left then is exchanged at once, and told together.
+
+    Parameters
+    ----------
+    before, after : dict
+        Snapshots.
+    priced : callable
+        Takes a mill and an enquiry and gives its quote.
+
+    Raises
+    ------
+    InputError
+        One of the snapshots gives no quote, or they are in different money.
+    """
+    first, last = priced(*restored(before)), priced(*restored(after))
+    mine, other = opened(before), opened(under_codes_of(after, before))
+    state = joined(mine, other)
+    found = swaps(mine, other, before["range"]["code"] != after["range"]["code"])
+    moves: list[Move] = []
+    waiting: list[Swap] = []
+    for group in ORDER:
+        for swap in [swap for swap in found if swap.group == group]:
+            state, done = _tried(state, other, swap, priced, moves)
+            waiting += [] if done else [swap]
+        again = True
+        while again:
+            again = False
+            for swap in list(waiting):
+                state, done = _tried(state, other, swap, priced, moves)
+                if done:
+                    waiting.remove(swap)
+                    again = True
+    if waiting:
+        groups = tuple(group for group in ORDER if any(swap.group == group for swap in waiting))
+        moves.append(Move(groups, tuple(change for swap in waiting for change in swap.changes), last))
+    elif moves:
+        moves[-1] = moves[-1]._replace(quote=last)  # the same, but for the order in which it was added up
+    return first, moves
+
+
+def _tried(
+    state: Document, after: Document, swap: Swap, priced: Priced, moves: list[Move]
+) -> tuple[Document, bool]:
+    """The state with a swap and its move among the others; the state as it was where it is refused."""
+    trial = exchanged(state, after, [swap])
+    try:
+        quote = priced(*restored(closed(trial)))
+    except InputError:
+        return state, False
+    moves.append(Move((swap.group,), swap.changes, quote))
+    return trial, True
+
+
+def with_program(
+    first: Quote, moves: Sequence[Move], saved: tuple[Quote, Quote], changes: Sequence[Change]
+) -> tuple[Quote, list[Move]]:
+    """The moves between two quotes as they were saved, where the program of today gives others.
+
+    Parameters
+    ----------
+    first, moves
+        Of `moves_between`.
+    saved : tuple of Quote
+        The two quotes as they were saved.
+    changes : sequence of Change
+        What is other about the program.
+    """
+    told = tuple(changes)
+    last = moves[-1].quote if moves else first
+    before = [] if saved[0] == first else [Move((PROGRAM,), told, first)]
+    behind = [] if saved[1] == last else [Move((PROGRAM,), told, saved[1])]
+    return saved[0], [*before, *moves, *behind]
+
+
+def lines_on(quote: Quote, basis: str) -> dict[LineName, Fraction]:
+    """The price of a quote on a basis in its lines, margin among them; exact."""
+    per, margin = Fraction(quote.per[basis]), Fraction(quote.margin)
+    without_weft = basis in YARN_BASES and quote.weft_per_kg != 0.0
+    found: dict[LineName, Fraction] = {}
+    for line in quote.lines:
+        if not (without_weft and line.group == "weft yarn"):
+            key = (line.step, line.material, line.cause, line.group)
+            found[key] = found.get(key, Fraction(0)) + Fraction(line.cost) * per
+    found[MARGIN] = sum(found.values(), Fraction(0)) * margin / (1 - margin)
+    return found
+
+
+def effects_of(first: Quote, moves: Iterable[Move], basis: str) -> list[Effect]:
+    """What each move does to the price on a basis: the amounts add up to the whole difference exactly."""
+    found = []
+    before = lines_on(first, basis)
+    for move in moves:
+        after = lines_on(move.quote, basis)
+        found.append(Effect(move.groups, move.changes, _less(after, before)))
+        before = after
+    return found
+
+
+def together(effects: Iterable[Effect]) -> list[Effect]:
+    """Effects of the same kinds of input put together, in the order of their kinds."""
+    found: dict[tuple[str, ...], Effect] = {}
+    for effect in effects:
+        known = found.get(effect.groups, Effect(effect.groups, (), {}))
+        lines = dict(known.lines)
+        for key, amount in effect.lines.items():
+            lines[key] = lines.get(key, Fraction(0)) + amount
+        changes = tuple(dict.fromkeys((*known.changes, *effect.changes)))
+        found[effect.groups] = Effect(effect.groups, changes, lines)
+    rank = (*ORDER, PROGRAM)
+    return sorted(found.values(), key=lambda effect: (len(effect.groups), rank.index(effect.groups[0])))
+
+
+def _less(after: dict[LineName, Fraction], before: dict[LineName, Fraction]) -> dict[LineName, Fraction]:
+    """Line by line, what is more; lines that stay the same are left out."""
+    keys = dict.fromkeys((*after, *before))
+    found = {key: after.get(key, Fraction(0)) - before.get(key, Fraction(0)) for key in keys}
+    return {key: amount for key, amount in found.items() if amount}
