@@ -3554,6 +3554,7 @@ Private Sub DescribeGroup17()
         "the sheet Routes, its whole range from A1 on", _
         "the sheet Materials, its whole range from A1 on", _
         "the sheet Mill costs, its whole range from A1 on", _
+        "the sheet How sure, its whole range from A1 on", _
         "the sheet Discharge points, its whole range from A1 on", _
         "the sheet Discharge plan, its whole range from A1 on", _
         "the sheet Treatment, its whole range from A1 on", _
@@ -3602,13 +3603,13 @@ End Sub
 
 Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Variant, _
         ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
-        ByVal materials As Variant, ByVal mill_costs As Variant, ByVal discharge_points As Variant, _
-        ByVal discharge_plan As Variant, ByVal treatment As Variant, _
-        ByVal permit As Variant) As Variant
+        ByVal materials As Variant, ByVal mill_costs As Variant, ByVal how_sure As Variant, _
+        ByVal discharge_points As Variant, ByVal discharge_plan As Variant, _
+        ByVal treatment As Variant, ByVal permit As Variant) As Variant
     On Error GoTo Refused
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
-        CellsOf(materials), CellsOf(mill_costs), CellsOf(discharge_points), _
+        CellsOf(materials), CellsOf(mill_costs), CellsOf(how_sure), CellsOf(discharge_points), _
         CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit)))
     Exit Function
 Refused:

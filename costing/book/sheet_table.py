@@ -69,6 +69,7 @@ SHEETS: dict[str, dict[str, Any]] = {
             {"name": "currencies", "heading": "Currencies"},
         ],
     },
+    "how_sure": {"sheet": "How sure", "table": [{"name": "spreads", "heading": ""}]},
     "discharge_points": {
         "sheet": "Discharge points",
         "kind": "point",

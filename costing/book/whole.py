@@ -9,6 +9,8 @@ from typing import Any, Callable
 from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
 from costing.book.drain import DRAIN_SHEETS, read_drain
+from costing.book.how_sure import SHEET as HOW_SURE
+from costing.book.how_sure import read_how_sure
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
 from costing.book.sheet import Sheet, find_sheets
@@ -21,6 +23,7 @@ from costing.settings.mill import Enquiry, Mill, Range, Recipe
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
+LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE)  # sheets that a book may do without
 SOLD_BY = ("m", "yd", "km", "ft")
 
 
@@ -45,7 +48,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     InputError
         The first thing that is refused: sheet and cell, the value, and what is accepted.
     """
-    found = find_sheets(sheets, [name for name in sheet_names() if name not in DRAIN_SHEETS])
+    found = find_sheets(sheets, [name for name in sheet_names() if name not in LEFT_OUT])
     mill = Mill()
     read_costs(found["Mill costs"], mill)
     _read_routes(found["Routes"], mill)
@@ -55,6 +58,8 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_ranges(found["Ranges"], mill, apart)
     _read_enquiries(found["Enquiries"], mill, apart)
     there = {folded(name) for name in sheets}
+    if folded(HOW_SURE) in there:
+        read_how_sure(find_sheets(sheets, [HOW_SURE])[HOW_SURE], mill)
     if not any(folded(name) in there for name in DRAIN_SHEETS):
         return mill  # a book of prices alone
     try:

@@ -25,6 +25,7 @@ from costing.front_ends.command_frame import (
 from costing.front_ends.compare_command import compare
 from costing.front_ends.drain_command import drain
 from costing.front_ends.limits_command import limits
+from costing.front_ends.range_commands import band, lots, target
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -43,6 +44,10 @@ if TYPE_CHECKING:
                                         see what a figure is made of
       costing compare --like Q-02 --recipe DARK-BOTTOM
                                         the same order with another recipe
+      costing band -e Q-02              how sure the cost is, and what drives it
+      costing lots -e Q-02              the cost of a metre against the length of the order
+      costing target -e Q-02 --cost 2.1 --change "order length" --to 40000
+                                        what would meet a target
       costing card -e Q-02              what the shift weighs, sets and fills
       costing drain                     what leaves by a collecting point of the drain
       costing limits us_410_g_bpt       discharge limits of a regulation that was read
@@ -61,6 +66,9 @@ main.add_command(compare)
 main.add_command(card)
 main.add_command(drain)
 main.add_command(limits)
+main.add_command(band)
+main.add_command(lots)
+main.add_command(target)
 
 
 @main.command()

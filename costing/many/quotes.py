@@ -7,10 +7,10 @@ from typing import Any, NamedTuple
 
 import numpy
 
-from costing.cost.quote import FINISHED_METRE, ORDERED, Quote, quote
-from costing.ledger.whole import open_ledger
+from costing.cost.quote import FINISHED_METRE, ORDERED, Quote
 from costing.many.lanes import Floats, Lanes, PartedError
 from costing.quantities import InputError
+from costing.report.table import priced
 from costing.settings.inputs import Place, with_inputs
 from costing.settings.mill import Enquiry, Mill
 
@@ -37,7 +37,7 @@ class Outcome(NamedTuple):
     runs: int
 
 
-def run_parted(work: Work, given: Mapping[Place, Floats], size: int) -> Outcome:
+def run_parted(work: Work, given: Mapping[Place, Floats], size: int, each: bool = True) -> Outcome:
     """Do some work on many cases at once, parting them where they take different branches.
 
     Parameters
@@ -49,6 +49,9 @@ def run_parted(work: Work, given: Mapping[Place, Floats], size: int) -> Outcome:
         Place -> one number for each case.
     size : int
         How many cases there are.
+    each : bool, optional
+        True to run every refused case once more alone, so that it is told its own number; False where it only
+        counts how many are refused, and the first of them speaks for those refused with it.
 
     Returns
     -------
@@ -67,9 +70,9 @@ def run_parted(work: Work, given: Mapping[Place, Floats], size: int) -> Outcome:
         except PartedError as parted:
             todo += [lanes[~parted.taken], lanes[parted.taken]]
         except InputError as error:
-            if len(lanes) == 1:
-                refused[int(lanes[0])] = error
-            else:  # all of them are refused: each is told its own number
+            if len(lanes) == 1 or not each:
+                refused.update(dict.fromkeys(lanes.tolist(), error))
+            else:  # all of them are refused
                 todo += [lanes[number : number + 1] for number in range(len(lanes) - 1, -1, -1)]
         else:
             for name, value in found.items():
@@ -93,7 +96,9 @@ def _of(given: Mapping[Place, Floats], lanes: Any) -> Iterator[tuple[Place, Any]
 Worked = Callable[[Quote], Mapping[Hashable, Any]]
 
 
-def many_quotes(mill: Mill, enquiry: Enquiry, given: Mapping[Place, Floats], worked: Worked) -> Outcome:
+def many_quotes(
+    mill: Mill, enquiry: Enquiry, given: Mapping[Place, Floats], worked: Worked, each: bool = True
+) -> Outcome:
     """Quote one enquiry with many sets of numbers.
 
     Parameters
@@ -104,6 +109,8 @@ def many_quotes(mill: Mill, enquiry: Enquiry, given: Mapping[Place, Floats], wor
         Place -> one number for each case, in the house unit; the others stay as the book has them.
     worked : callable
         What is wanted of each quote, such as `ordered`.
+    each : bool, optional
+        As of `run_parted`.
 
     Returns
     -------
@@ -114,10 +121,9 @@ def many_quotes(mill: Mill, enquiry: Enquiry, given: Mapping[Place, Floats], wor
 
     def work(values: Mapping[Place, Any]) -> Mapping[Hashable, Any]:
         changed, asked = with_inputs(mill, enquiry, values)
-        assert changed.costs is not None
-        return worked(quote(open_ledger(changed, asked), changed.materials, changed.costs))
+        return worked(priced(changed, asked)[1])
 
-    return run_parted(work, given, size)
+    return run_parted(work, given, size, each)
 
 
 COST, PRICE = "cost", "price"

@@ -51,6 +51,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "bath_at_start": ("new fill", "standing bath"),
     "bath_at_end": ("kept for the next lot", "dumped"),
     "pumps_in_stoppage": ("running", "stopped"),
+    "input_kind": ("step", "material", "mill costs", "exchange rate", "style", "range", "enquiry"),
 }
 
 

@@ -84,5 +84,8 @@ MONEY = (
     Q("money_rounding", "money", "money", 1e-6, 1e3, "step to which money is rounded, at the end only"),
     Q("cost", "money/kg", "money/kg", 0.0, 1e9, "cost per mass of yarn"),
     Q("cost_per_metre", "money/m", "money/m", 0.0, 1e9, "cost per metre of cloth"),
+    Q("lot_tolerance", "", "%", 0.0, 100.0, "by how much an economic lot may be dearer than a full set"),
+    Q("give_or_take", "", "%", 0.0, 100.0, "by how much a number may be above or below, of the number"),
+    Q("relative_deviation", "", "%", 0.0, 100.0, "standard deviation of a number, of the number"),
     Q("selling_price", "money/kg", "money/kg", 0.0, 1e9, "price with margin"),
 )

@@ -110,9 +110,7 @@ def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -
     InputError
         From any setting, step or price that is refused.
     """
-    ledger = open_ledger(mill, enquiry)
-    effluent, said = effluent_price(mill, enquiry, ledger, costs_of(mill))
-    offer = quote(ledger, mill.materials, costs_of(mill), effluent)
+    ledger, offer, effluent, said = priced(mill, enquiry)
     notes = [
         *said,
         *remarks(ledger, mill),
@@ -120,6 +118,19 @@ def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -
         *price_remarks(offer, mill, today or datetime.date.today()),
     ]
     return Result(enquiry, ledger, offer, notes, mill.materials, effluent)
+
+
+def priced(mill: Mill, enquiry: Enquiry) -> tuple[Ledger, Quote, EffluentPrice | None, list[Remark]]:
+    """Run and price one enquiry: ledger, quote, what it pays for its water, and what is to be said of that.
+
+    Raises
+    ------
+    InputError
+        From any setting, step or price that is refused.
+    """
+    ledger = open_ledger(mill, enquiry)
+    effluent, said = effluent_price(mill, enquiry, ledger, costs_of(mill))
+    return ledger, quote(ledger, mill.materials, costs_of(mill), effluent), effluent, said
 
 
 def bought(result: Result) -> dict[str, float]:

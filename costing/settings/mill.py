@@ -13,6 +13,7 @@ from costing.reference_data import substances
 from costing.settings.building import EMPTY, Assumption, Entry, at_its_cell, check_fields, given_values
 from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of, refused_for_class
+from costing.settings.how_sure import GivenSpread
 from costing.settings.lye_dose import resolve_doses
 from costing.settings.product_fields import (
     DYE_FIELDS,
@@ -216,6 +217,7 @@ class Mill:
     `assumptions` holds every default taken, each once. `without_rows` maps a step to the sheets
     that have no row of it, with the fields they would give. `refused` maps (kind, code) to why a style,
     recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
+    `spreads` says how far numbers may be from what the book says.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -232,6 +234,7 @@ class Mill:
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)
     without_rows: dict[str, dict[str, tuple[str, ...]]] = field(default_factory=dict)
     refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
+    spreads: list[GivenSpread] = field(default_factory=list)
     _drain: Drain | InputError | None = field(default=None, compare=False, repr=False)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 

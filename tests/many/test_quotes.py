@@ -8,13 +8,12 @@ from typing import Any
 import numpy
 import pytest
 
-from costing.cost.quote import quote
 from costing.front_ends.workbook.read import read_book
-from costing.ledger.whole import open_ledger
 from costing.many.lanes import Lanes, PartedError
 from costing.many.quotes import COST, PRICE, basis_of, many_quotes, ordered
 from costing.quantities import QUANTITIES
 from costing.quantities.checking import LIMITS
+from costing.report import work_out
 from costing.settings.inputs import COSTS, ENQUIRY, MATERIAL, STEP, STYLE, Place, inputs_of, with_inputs
 from costing.settings.mill import Mill
 
@@ -25,8 +24,7 @@ CASES = 12
 
 def alone(mill: Mill, code: str, values: dict[Place, float]) -> tuple[float, float]:
     changed, asked = with_inputs(mill, mill.enquiries[code], values)
-    assert changed.costs is not None
-    quoted = quote(open_ledger(changed, asked), changed.materials, changed.costs)
+    quoted = work_out(changed, asked).quote
     return quoted.cost_on(basis_of(asked)), quoted.price_on(basis_of(asked))
 
 

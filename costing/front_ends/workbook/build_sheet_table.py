@@ -23,6 +23,7 @@ SHEETS = (
     "routes",
     "materials",
     "mill_costs",
+    "how_sure",
     "discharge_points",
     "discharge_plan",
     "treatment",

@@ -24,11 +24,12 @@ GIVEN = {
     "unit": "given choice",
     "number": "given number",
     "limit": "given number",
+    "value": "given number",
     "offered": "given choice",
     "whole": "given number",
     "date": "given date",
 }
-NUMBERS = ("number", "limit", "whole", "date", "row")
+NUMBERS = ("number", "limit", "value", "whole", "date", "row")
 
 # Defined name of the first column of a table, for the drop-down lists of the other sheets.
 CODE_LISTS = {"routes": "route_codes", "materials": "material_codes", "currencies": "currency_codes"}

@@ -27,6 +27,7 @@ LAST_CELLS = {
     "Routes": "H280",
     "Materials": "AC120",
     "Mill costs": "H60",
+    "How sure": "L120",
     "Discharge points": "Z60",
     "Discharge plan": "P80",
     "Treatment": "T90",
