@@ -46,16 +46,17 @@ def band(book: Path | None, codes: tuple[str, ...], draws: int, seed: int, as_js
 
     mill, _ = read(book)
     results = [tables.ranged(mill, mill.enquiries[code], draws, seed) for code in named_once(mill, codes)]
-    found = [tables.band_table(mill, results)]
+    found = {"enquiries": [tables.band_table(mill, results)]}
     if len(results) > 1:
-        found.append(tables.difference_table(mill, results))
+        found["enquiries"].append(tables.difference_table(mill, results))
     for item in results:
-        found += [tables.driver_table(mill, item), tables.group_band_table(mill, item)]
+        found[item.enquiry.code] = [tables.driver_table(mill, item), tables.group_band_table(mill, item)]
     if as_json:
-        click.echo(screen.to_json(found))
+        click.echo(screen.documents_to_json(found))
         return
-    for table in found:
-        screen.show(table)
+    for group in found.values():
+        for table in group:
+            screen.show(table)
 
 
 @click.command()

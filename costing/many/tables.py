@@ -95,7 +95,7 @@ def band_table(mill: Mill, results: Sequence[Ranged]) -> Table:
     unit = f"{currency}/m"
     columns = [
         Column("Enquiry"),
-        Column(""),
+        Column("Of a metre"),
         Column("As in the book", unit, digits),
         Column("Low", "5 % lie below", digits),
         Column("Middle", "half", digits),
@@ -349,7 +349,7 @@ def target_table(mill: Mill, enquiry: Enquiry, answer: Answer, target: float, wh
     currency, digits = _money(mill)
     item = QUANTITIES[answer.place.name]
     columns = [
-        Column(""),
+        Column("Where"),
         Column(place_text(answer.place), item.usual, 4),
         Column(what, f"{currency}/m", digits),
     ]
