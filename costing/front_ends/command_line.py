@@ -26,6 +26,7 @@ from costing.front_ends.compare_command import compare
 from costing.front_ends.drain_command import drain
 from costing.front_ends.limits_command import limits
 from costing.front_ends.range_commands import band, lots, target
+from costing.front_ends.register_command import register
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -51,6 +52,7 @@ if TYPE_CHECKING:
       costing card -e Q-02              what the shift weighs, sets and fills
       costing drain                     what leaves by a collecting point of the drain
       costing limits us_410_g_bpt       discharge limits of a regulation that was read
+      costing register save             keep quotes, find them again, say why two differ
     """,
 )
 @click.version_option(costing.__version__, prog_name="costing")
@@ -69,6 +71,7 @@ main.add_command(limits)
 main.add_command(band)
 main.add_command(lots)
 main.add_command(target)
+main.add_command(register)
 
 
 @main.command()

@@ -1,0 +1,438 @@
+"""The commands of the register: save quotes, find them again, and say why two of them differ."""
+
+from __future__ import annotations
+
+import datetime
+import sys
+from collections.abc import Callable, Sequence
+from functools import wraps
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from costing.front_ends.command_frame import (
+    BOOK,
+    JSON,
+    SOME_REFUSED,
+    one_line_errors,
+    quoted,
+    read,
+    results_of,
+    tell,
+)
+from costing.quantities import InputError, listed
+
+if TYPE_CHECKING:
+    from costing.cost.changes import Change
+    from costing.front_ends.quote_register.record import Kept
+    from costing.front_ends.quote_register.store import Wanted
+    from costing.report import Table
+    from costing.report.difference import Side
+
+ENDING = "_quotes.sqlite"  # behind the name of the book
+FILE = click.option(
+    "--register",
+    "named",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help=f"The register; default: the one *{ENDING} of the current folder.",
+)
+OUT = click.option("--out", "-o", type=click.Path(path_type=Path), help="Write it to a file, too.")
+OVERWRITE = click.option("--overwrite", is_flag=True, help="Replace an earlier file of that sort and name.")
+
+
+@click.group(name="register")
+def register() -> None:
+    """Keep quotes: save, list, search, show, explain and export them.
+
+    The register is one file beside the book. To it is only added: each save is the next revision of its
+    quote. It keeps all that a quote rests on, so that it can be worked out anew years later, and may be used
+    by several people at once. It holds recipes and prices: keep it as you keep the book.
+
+    \b
+    costing register save my_mill.xlsx -e Q-01 --customer "customer 12" --note "first offer"
+    costing register list
+    costing register explain Q-01            why its last revision is not the one before
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+
+
+def _found_file(named: Path | None) -> Path:
+    """The register that is named, or the only one of this folder.
+
+    Raises
+    ------
+    InputError
+        There is none, or more than one.
+    """
+    if named is not None:
+        return named
+    there = sorted(Path.cwd().glob(f"*{ENDING}"))
+    if len(there) != 1:
+        said = f"there are {len(there)}: {listed(path.name for path in there)}" if there else "there is none"
+        raise InputError(
+            "--register",
+            f"is empty, and of registers *{ENDING} in this folder {said}; accepted is the name of one",
+        )
+    return there[0]
+
+
+@register.command()
+@BOOK
+@click.option(
+    "--enquiry", "-e", "codes", multiple=True, metavar="CODE", help="Save this enquiry; repeat for others."
+)
+@click.option("--customer", default="", metavar="TEXT", help="For whom; as in the revision before.")
+@click.option("--by", "saved_by", default="", metavar="TEXT", help="Who saves it.")
+@click.option("--note", default="", metavar="TEXT", help="What is to be remembered of it.")
+@click.option(
+    "--register",
+    "named",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help=f"The register; default: beside the book, its name with {ENDING}.",
+)
+@one_line_errors
+def save(
+    book: Path | None, codes: tuple[str, ...], customer: str, saved_by: str, note: str, named: Path | None
+) -> None:
+    """Save quotes of a BOOK, each as the next revision of its code; all enquiries when none is named.
+
+    All that are named are saved, or none. The invented demo mill's go into the current folder.
+
+    \b
+    costing register save my_mill.xlsx -e Q-01 -e Q-02 --customer "customer 12" --by "desk 2"
+    costing register save my_mill.xlsx --note "price list of March"
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.quote_register import store
+    from costing.front_ends.quote_register.record import kept
+
+    mill, source = read(book)
+    results, refused = quoted(mill, source, codes)
+    if refused and (codes or not results):
+        raise refused[0].error
+    if named is None:
+        named = (Path.cwd() if book is None else source.resolve().parent) / f"{source.stem}{ENDING}"
+    if named.resolve() == source.resolve():
+        raise InputError(str(named), "is the book itself; accepted is another name for the register")
+    saved = store.save(named, [kept(mill, item, saved_by, customer, note) for item in results])
+    for item in saved:
+        click.echo(f"saved {item.name}: {_price(item)}{_as_before(named, item)}")
+    for left in refused:
+        tell(left.error, f", {left.code}, not saved")
+    click.echo(f"{len(saved)} quote(s) in {named}")
+    if refused:
+        sys.exit(SOME_REFUSED)
+
+
+def _price(item: Kept) -> str:
+    from costing.cost.money import rounded
+
+    head = item.head
+    return f"{rounded(head.price, head.rounding)} {head.currency} per {head.basis}"
+
+
+def _as_before(path: Path, item: Kept) -> str:
+    """Whether the revision before has the same inputs and the same result."""
+    from costing.front_ends.quote_register import store
+
+    head = item.head
+    if head.revision == 1:
+        return ""
+    before = store.opened(path, head.code, head.revision - 1)
+    if (before.snapshot, before.result) == (item.snapshot, item.result):
+        return f"; all numbers as in revision {head.revision - 1}"
+    return f"; revision {head.revision - 1}: {_price(before)}"
+
+
+@register.command("list")
+@click.option("--all", "every", is_flag=True, help="Every revision, not only the last of each quote.")
+@FILE
+@JSON
+@one_line_errors
+def list_quotes(every: bool, named: Path | None, as_json: bool) -> None:
+    """List the quotes, each with its last revision.
+
+    \b
+    costing register list
+    costing register list --all --register old/my_mill_quotes.sqlite
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.quote_register import store
+    from costing.front_ends.quote_register.tables import heads_table
+
+    heads = store.found(_found_file(named), last_only=not every)
+    _show([heads_table(heads, brief=not as_json)], as_json)
+
+
+def _wanted(command: Callable[..., Any]) -> Callable[..., Any]:
+    """The words and options by which quotes are looked for, handed on as one `Wanted`."""
+
+    @click.argument("words", nargs=-1, metavar="[WORD]...")
+    @click.option("--since", metavar="YYYY-MM-DD", help="Saved on this day or later.")
+    @click.option("--until", metavar="YYYY-MM-DD", help="Saved on this day or before.")
+    @click.option("--quote", "code", default="", metavar="CODE", help="Revisions of this quote.")
+    @click.option("--customer", default="", metavar="TEXT", help="Part of the customer's name.")
+    @click.option("--style", default="", metavar="CODE", help="Of this style.")
+    @click.option("--recipe", default="", metavar="CODE", help="With this recipe.")
+    @wraps(command)
+    def taken(words: tuple[str, ...], since: str | None, until: str | None, **options: Any) -> Any:
+        from costing.front_ends.quote_register.store import Wanted
+
+        days = (_day(since, "--since"), _day(until, "--until"))
+        names = [options.pop(name) for name in ("code", "customer", "style", "recipe")]
+        return command(wanted=Wanted(words, *days, *names), **options)
+
+    return taken
+
+
+def _day(text: str | None, option: str) -> datetime.date | None:
+    if text is None:
+        return None
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise InputError(option, f"is {text!r}; accepted is a day such as 2026-01-31") from None
+
+
+@register.command()
+@FILE
+@JSON
+@one_line_errors
+@_wanted
+def search(wanted: Wanted, named: Path | None, as_json: bool) -> None:
+    """Find revisions that hold every WORD in a text, of days, of a customer, a style or a recipe.
+
+    Looked through are quote, customer, note, description, style, recipe, range and who saved it.
+
+    \b
+    costing register search stretch --customer overseas --since 2026-03-01
+    costing register search --recipe DARK-BOTTOM
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.quote_register import store
+    from costing.front_ends.quote_register.tables import heads_table
+
+    path = _found_file(named)
+    heads = store.found(path, wanted)
+    _show([heads_table(heads, brief=not as_json)], as_json)
+    if not as_json:
+        click.echo(f"{len(heads)} revision(s) found in {path.name}")
+
+
+@register.command()
+@click.argument("code", metavar="QUOTE")
+@click.option("--revision", "-r", type=int, metavar="N", help="Which one; the last when left out.")
+@FILE
+@OUT
+@OVERWRITE
+@JSON
+@one_line_errors
+def show(
+    code: str, revision: int | None, named: Path | None, out: Path | None, overwrite: bool, as_json: bool
+) -> None:
+    """Show a saved QUOTE, and whether today's program still works out the same.
+
+    With --out its whole working, worked out anew from what was saved, goes into a workbook as `costing quote`
+    writes it.
+
+    \b
+    costing register show Q-01
+    costing register show Q-01 --revision 2 --out q01_as_offered.xlsx
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.quote_register import store
+    from costing.front_ends.quote_register.tables import kept_tables, reopen
+
+    if as_json and out is not None:
+        raise InputError("--out", "goes with the workbook; accepted is --json without it")
+    opened = reopen(store.opened(_found_file(named), code, _counted(revision, "--revision")))
+    tables = kept_tables(opened)
+    if out is not None:
+        from costing.front_ends.workbook.results import write_results
+
+        if opened.mill is None or opened.result is None:
+            raise InputError(str(out), f"was not written: {opened.kept.name} {opened.verdict}")
+        write_results(out, opened.mill, [opened.result], overwrite=overwrite)
+    _show(tables if as_json else tables[:2], as_json)
+    if out is not None:
+        click.echo(f"the working is in {out}")
+        if not opened.is_same:
+            click.echo("warning: it is worked out by the program of today and not as it was saved, see above")
+
+
+def _counted(revision: int | None, option: str) -> int | None:
+    if revision is not None and revision < 1:
+        raise InputError(option, f"is {revision}; accepted is 1 or more")
+    return revision
+
+
+@register.command()
+@click.argument("code", metavar="QUOTE")
+@click.argument("other", required=False, metavar="[OTHER]")
+@click.option("--from", "first", type=int, metavar="N", help="Revision before; the one before the last.")
+@click.option("--to", "second", type=int, metavar="N", help="Revision after; the last.")
+@click.option(
+    "--now",
+    type=click.Path(path_type=Path, readable=False),
+    metavar="BOOK",
+    help="In place of a revision after: the enquiry as this book has it now.",
+)
+@click.option(
+    "--step", metavar="STEP", help="Round to this step of money, as 0.0001; default: the mill's own."
+)
+@FILE
+@OUT
+@OVERWRITE
+@JSON
+@one_line_errors
+def explain(
+    code: str,
+    other: str | None,
+    first: int | None,
+    second: int | None,
+    now: Path | None,
+    step: str | None,
+    named: Path | None,
+    out: Path | None,
+    overwrite: bool,
+    as_json: bool,
+) -> None:
+    """Say why a QUOTE is not what it was, or not what OTHER is: effects that add up to the difference.
+
+    Cloth, lot, recipe, usage and price effect, and that of another version of the program; each with the
+    inputs that changed and the lines of cost that move.
+
+    \b
+    costing register explain Q-01                      the last revision and the one before
+    costing register explain Q-01 --from 1 --to 3
+    costing register explain Q-01 Q-05                 the last of two quotes
+    costing register explain Q-01 --now my_mill.xlsx   what it would be today, and why
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.quote_register import store
+
+    if as_json and out is not None:
+        raise InputError("--out", "goes with the workbook; accepted is --json without it")
+    if now is not None and second is not None:
+        raise InputError("--to", "names a revision of the register; accepted with --now is none")
+    path = _found_file(named)
+    first, second = _counted(first, "--from"), _counted(second, "--to")
+    alone = other is None and now is None
+    before = store.opened(path, code, first if first is not None or not alone else -1)
+    after = _now(now, other or before.head.code) if now else store.opened(path, other or code, second)
+    tables = _reasons(before, after, step, brief=not as_json and out is None)
+    if out is not None:
+        from costing.front_ends.quote_register.export import write_reasons
+
+        write_reasons(out, tables, overwrite)
+        tables = _reasons(before, after, step, brief=True)
+    _show(tables, as_json)
+    if out is not None:
+        click.echo(f"all inputs and lines are in {out}")
+
+
+def _now(book: Path, code: str) -> Kept:
+    """The enquiry of a book as it would be saved now."""
+    from costing.front_ends.quote_register.record import kept
+
+    mill, source = read(book)
+    (result,) = results_of(mill, source, (code,))
+    return kept(mill, result)
+
+
+def _reasons(before: Kept, after: Kept, step: str | None, brief: bool) -> list[Table]:
+    """The tables of why two quotes differ."""
+    from decimal import Decimal
+
+    from costing.cost.difference import moves_between, with_program
+    from costing.cost.money import common_step
+    from costing.quantities import check
+    from costing.report.difference import difference_tables, priced
+    from costing.settings.snapshot import restored
+
+    if step is None:
+        size = common_step([before.head.rounding, after.head.rounding])
+    else:
+        try:
+            size = Decimal(step)
+            check("money_rounding", float(size), "--step")
+        except (ArithmeticError, InputError):
+            raise InputError("--step", f"is {step!r}; accepted is a step of money such as 0.001") from None
+    sides = _side(before), _side(after)
+    for side in sides:
+        try:
+            priced(*restored(side.document))
+        except InputError as error:
+            said = f"the program of today does not work it out, so nothing can be told apart: {error}"
+            raise InputError(side.name, said) from error
+    first, moves = moves_between(before.document, after.document, priced)
+    saved = sides[0].quote, sides[1].quote
+    path = with_program(first, moves, saved, _program(before, after))
+    return difference_tables(*sides, path, size, brief)
+
+
+def _side(item: Kept) -> Side:
+    from costing.front_ends.quote_register.record import quote_of
+    from costing.report.difference import Side
+
+    name = item.name if item.head.revision else f"{item.head.code} now"
+    return Side(name, item.document, quote_of(item)[0])
+
+
+def _program(before: Kept, after: Kept) -> list[Change]:
+    """What is other about the program than when a quote was saved."""
+    import costing
+    from costing.cost.changes import PROGRAM, Change
+    from costing.reference_data import fingerprint
+
+    found = []
+    for item in (before, after):
+        for name, saved, today in (
+            ("version", item.head.version, costing.__version__),
+            ("reference tables", item.head.tables, fingerprint()),
+        ):
+            if saved != today:
+                found.append(Change(PROGRAM, _side(item).name, name, "", saved, today))
+    return found
+
+
+@register.command()
+@FILE
+@click.option(
+    "--out",
+    "-o",
+    required=True,
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="A new .xlsx, with the lines of cost, or .csv, without.",
+)
+@OVERWRITE
+@one_line_errors
+@_wanted
+def export(wanted: Wanted, named: Path | None, out: Path, overwrite: bool) -> None:
+    """Write the register, or what `search` finds with the same words, to a new .xlsx or .csv.
+
+    \b
+    costing register export --out quotes.xlsx
+    costing register export --since 2026-01-01 --customer overseas --out overseas.csv
+    """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.quote_register import store
+    from costing.front_ends.quote_register.export import write_register
+
+    if out.suffix.lower() not in (".xlsx", ".csv"):
+        raise InputError("--out", f"is {str(out)!r}; accepted is a name that ends in .xlsx or .csv")
+    path = _found_file(named)
+    heads = store.found(path, wanted)
+    if not heads:
+        raise InputError(str(path), "holds no quote of that kind; accepted is one or more to write")
+    whole = [] if out.suffix.lower() == ".csv" else [store.opened(path, *head[:2]) for head in heads]
+    write_register(out, heads, whole, overwrite)
+    click.echo(f"{len(heads)} revision(s) in {out}")
+
+
+def _show(tables: Sequence[Table], as_json: bool) -> None:
+    from costing.front_ends import screen
+
+    if as_json:
+        click.echo(screen.to_json(tables))
+    else:
+        for table in tables:
+            if table.rows:
+                screen.show(table)
