@@ -344,7 +344,7 @@ def _reasons(before: Kept, after: Kept, step: str | None, brief: bool) -> list[T
     from costing.cost.difference import moves_between, with_program
     from costing.cost.money import common_step
     from costing.quantities import check
-    from costing.report.difference import difference_tables, priced
+    from costing.report.difference import difference_tables, quote_alone
     from costing.settings.snapshot import restored
 
     if step is None:
@@ -358,11 +358,11 @@ def _reasons(before: Kept, after: Kept, step: str | None, brief: bool) -> list[T
     sides = _side(before), _side(after)
     for side in sides:
         try:
-            priced(*restored(side.document))
+            quote_alone(*restored(side.document))
         except InputError as error:
             said = f"the program of today does not work it out, so nothing can be told apart: {error}"
             raise InputError(side.name, said) from error
-    first, moves = moves_between(before.document, after.document, priced)
+    first, moves = moves_between(before.document, after.document, quote_alone)
     saved = sides[0].quote, sides[1].quote
     path = with_program(first, moves, saved, _program(before, after))
     return difference_tables(*sides, path, size, brief)

@@ -7,23 +7,28 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any, NamedTuple
 
-from costing.cost.changes import Change
+from costing.cost.changes import CLOTH, LOT, PRICE, PROGRAM, RECIPE, USAGE, Change
 from costing.cost.difference import Effect, LineName, Move, effects_of, together
 from costing.cost.money import rounded, shown_parts
-from costing.cost.quote import FINISHED_METRE, ORDERED, Quote, quote
-from costing.ledger.whole import open_ledger
+from costing.cost.quote import FINISHED_METRE, ORDERED, Quote
 from costing.quantities import QUANTITIES
 from costing.quantities.units import from_house
-from costing.report.effluent_price import effluent_price
-from costing.report.table import GREY_KG, Column, Table, capital, costs_of, decimals_of
+from costing.report.table import GREY_KG, Column, Table, capital, decimals_of, priced
 from costing.settings.mill import Enquiry, Mill
 from costing.settings.snapshot import Document
 
 ORDER_TOLD = (
-    "Inputs are exchanged in this order: cloth, lot, recipe, usage, price. So a price counts on what is used "
-    "after the change, all else at the prices before it. Recipe: settings, products, route; usage: range, "
-    "strengths, factors, wastes."
+    "Exchanged from the top down: prices count on the use after the change, all else at prices before."
 )
+HOLDS = {
+    CLOTH: "yarns, ends, picks, widths, crimps, shrinkage",
+    LOT: "length, sets, baths at start and end, stops",
+    RECIPE: "route, products, settings",
+    USAGE: "range, strengths, factors, wastes",
+    PRICE: "prices, rates of exchange, charges, overhead, margin",
+    PROGRAM: "another version of the program or of its tables",
+}
+TOGETHER = "cannot be parted: one is refused without the other"
 MOST_ROWS = 15  # that a screen shows of a long table
 EMPTY = "empty"
 
@@ -70,11 +75,9 @@ class Shown(NamedTuple):
     lines: list[dict[LineName, Decimal]]
 
 
-def priced(mill: Mill, enquiry: Enquiry) -> Quote:
+def quote_alone(mill: Mill, enquiry: Enquiry) -> Quote:
     """The quote of an enquiry, without remarks and streams."""
-    ledger = open_ledger(mill, enquiry)
-    effluent, _ = effluent_price(mill, enquiry, ledger, costs_of(mill))
-    return quote(ledger, mill.materials, costs_of(mill), effluent)
+    return priced(mill, enquiry)[1]
 
 
 def basis_of_both(before: Document, after: Document) -> str:
@@ -152,14 +155,15 @@ def difference_tables(
 def _effects(before: Side, after: Side, found: Sequence[Shown], columns: Sequence[Column], per: str) -> Table:
     """The two prices, with what leads from the one to the other between them."""
     money = [column._replace(title="Price") for column in columns]
-    rows: list[list[Any]] = [[before.name, *(float(each.prices[0]) for each in found), None]]
+    rows: list[list[Any]] = [[before.name, *(float(each.prices[0]) for each in found), None, ""]]
     for place, group in enumerate(found[0].groups):
         amounts = [float(each.amounts[place]) for each in found]
-        rows.append([capital(f"{named(group.groups)} effect"), *amounts, len(group.changes)])
-    rows.append([after.name, *(float(each.prices[1]) for each in found), None])
-    rows.append(["difference", *(float(each.prices[1] - each.prices[0]) for each in found), None])
+        what = HOLDS[group.groups[0]] if len(group.groups) == 1 else TOGETHER
+        rows.append([capital(f"{named(group.groups)} effect"), *amounts, len(group.changes), what])
+    rows.append([after.name, *(float(each.prices[1]) for each in found), None, ""])
+    rows.append(["difference", *(float(each.prices[1] - each.prices[0]) for each in found), None, ""])
     title = f"From {before.name} to {after.name}"
-    heads = [Column("What"), *money, Column("Inputs changed", "", 0)]
+    heads = [Column("What"), *money, Column("Inputs changed", "", 0), Column("Of")]
     return Table("effects", title, f"{per} {ORDER_TOLD}", heads, rows)
 
 

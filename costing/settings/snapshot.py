@@ -19,6 +19,7 @@ from costing.settings.building import Assumption, default_key
 from costing.settings.discharge_point import DischargePoint, Production
 from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of_step
+from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import materials_of
 from costing.settings.mill import Enquiry, Material, Mill, MillCosts, Range, Recipe
 from costing.settings.steps import STEP_KINDS, Step
@@ -49,7 +50,7 @@ OF_DRAIN: dict[str, type] = {
     "charges": SewerCharge,
     "prices": TreatmentPrices,
 }
-PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "drain", "defaults")
+PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "drain", "spreads", "defaults")
 
 
 def concerns(owner: str, enquiry: Enquiry) -> bool:
@@ -96,6 +97,7 @@ def snapshot_of(mill: Mill, enquiry: Enquiry) -> Document:
         "steps": [{"kind": step.KIND, **_plain(step)} for step in mill.steps_of(recipe, range_)],
         "materials": [_plain(mill.materials[code]) for code in codes],
         "drain": _drain_of(mill, enquiry),
+        "spreads": [_plain(given) for given in mill.spreads],
         "defaults": [list(taken) for taken in mill.assumptions if concerns(taken.owner, enquiry)],
     }
 
@@ -173,6 +175,7 @@ def restored(document: Mapping[str, Any]) -> tuple[Mill, Enquiry]:
         enquiries={enquiry.code: enquiry},
         costs=single["costs"],
         assumptions=assumptions,
+        spreads=[_made(GivenSpread, row, (), f"{WHERE}, spreads", {}) for row in document["spreads"]],
     )
     mill._built[recipe.code, range_.code] = steps
     mill.keep_drain(_drain(document["drain"]))

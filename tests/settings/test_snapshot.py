@@ -21,7 +21,7 @@ from costing.settings.treatment_train import SewerCharge
 BOOK = Path(__file__).resolve().parents[2] / "workbook_template" / "mill_book.xlsx"
 MILL = read_book(BOOK)
 KEPT = {
-    *("materials", "styles", "recipes", "ranges", "routes", "enquiries", "costs", "assumptions"),
+    *("materials", "styles", "recipes", "ranges", "routes", "enquiries", "costs", "assumptions", "spreads"),
     *("_drain", "_built"),
 }
 ONLY_OF_SHEETS = {"recipe_steps", "range_steps", "places", "given", "without_rows", "refused"}
@@ -37,6 +37,7 @@ def test_every_demo_quote_comes_back_to_the_last_bit(code: str) -> None:
     assert [stream.loads for stream in after.streams] == [stream.loads for stream in before.streams]
     assert to_text(snapshot_of(mill, asked)) == text
     assert inputs_of(mill, asked) == inputs_of(MILL, enquiry)
+    assert mill.spreads == MILL.spreads
 
 
 def test_a_price_of_effluent_by_strength_comes_back_with_its_point() -> None:

@@ -134,17 +134,23 @@ def heads_table(heads: Sequence[Head], brief: bool = False) -> Table:
         ]
         rows = [
             [
-                *head[:15],
+                *(*head[:2], _instant(head.saved_at), *head[3:15]),
                 *(
                     float(rounded(value, head.rounding))
                     for value in (head.cost, head.price, head.price_per_kg)
                 ),
-                *head[18:],
+                head.rounding,
+                *(datetime.date.fromisoformat(head.price_date), *head[20:]),
             ]
             for head in heads
         ]
     note = "Price per metre of what is ordered. Nothing in the register is ever overwritten."
     return Table("register", "Register of quotes", note, columns, rows)
+
+
+def _instant(saved_at: str) -> str:
+    """A time of the register as it is written down, without the mark of its zone."""
+    return saved_at[:19].replace("T", " ")
 
 
 def _short(text: str) -> str:
