@@ -25,7 +25,14 @@ from costing.effluent.dosing import (
     with_anion,
     with_carbon_dioxide,
 )
-from costing.effluent.ion_loads import SULFUR_DEMAND, holding, ion_loads
+from costing.effluent.ion_loads import (
+    DISSOLVED,
+    SOLIDS,
+    SULFUR_DEMAND,
+    dissolved_organics,
+    holding,
+    ion_loads,
+)
 from costing.effluent.oxidation import oxygen_saturation, oxygen_taken_up
 from costing.effluent.removal import peak_behind_tank
 from costing.effluent.sludge import (
@@ -43,7 +50,6 @@ from costing.reference_data import default
 
 ORGANIC = "COD, organic"
 BOTH = "COD, both"
-SOLIDS = "suspended solids"
 DYE = "unfixed dye"
 # Parts of the organic matter that have no removal of their own: each falls as the organic COD does.
 ORGANIC_MATTER = (ORGANIC, "surfactants", "size", "matter off the cotton")
@@ -95,12 +101,15 @@ class Flow(NamedTuple):
         The water with its ions.
     other : dict
         Of parameters that ions give: what is not from the ions followed, such as sodium of products without a
-        formula and dissolved organic matter. It goes along like salt [kg].
+        formula and dissolved organic matter. It goes along like salt, but for the latter in biology [kg].
+    organic : float
+        Dissolved organic matter among it, in the dissolved solids [kg].
     """
 
     loads: dict[str, float]
     water: Water
     other: dict[str, float]
+    organic: float = 0.0
 
     def all_loads(self) -> dict[str, float]:
         """Every parameter [kg]."""
@@ -239,7 +248,7 @@ def treated(loads: Mapping[str, float], water: Water, stages: Sequence[Stage]) -
     ions = ion_loads(water)
     other = {name: max(0.0, amount - ions[name]) for name, amount in loads.items() if name in ions}
     own = {name: amount for name, amount in loads.items() if name not in ions and name != BOTH}
-    start = Flow(own, water, other)
+    start = Flow(own, water, other, dissolved_organics(loads, water, other.get(DISSOLVED, 0.0)))
     runs = {case: _run(start, train, case) for case in CASES}
     remarks = tuple(dict.fromkeys(remark for stage in train for remark in stage.remarks()))
     return Train(start.all_loads(), remarks=remarks, **runs)
@@ -333,6 +342,11 @@ def _taken_out(flow: Flow, stage: Stage, case: str) -> tuple[Flow, list[Moved], 
         left = amount * passed * (1.0 - _share(stage, name, case))
         loads[name] = left
         moved += _where(stage, name, amount - left)
+    if stage.kind == "biology":
+        gone = flow.organic * _share(stage, ORGANIC, case)
+        other = {**flow.other, DISSOLVED: flow.other.get(DISSOLVED, 0.0) - gone}
+        moved += _where(stage, DISSOLVED, gone)
+        return Flow(loads, flow.water, other, flow.organic - gone), moved, 0.0
     if not sieve:
         return flow._replace(loads=loads), moved, 0.0
     kept = passed * (1.0 - getattr(stage.removal("dissolved salts"), case))
@@ -342,7 +356,8 @@ def _taken_out(flow: Flow, stage: Stage, case: str) -> tuple[Flow, list[Moved], 
         strong={ion: amount * kept for ion, amount in flow.water.strong.items()},
         weak=Weak(*(amount * kept for amount in flow.water.weak)),
     )
-    after = Flow(loads, water, {name: amount * kept for name, amount in flow.other.items()})
+    other = {name: amount * kept for name, amount in flow.other.items()}
+    after = Flow(loads, water, other, flow.organic * kept)
     for name, amount in before.items():
         if name != BOTH:
             moved += _where(stage, name, amount * (1.0 - kept))
@@ -363,7 +378,7 @@ def _where(stage: Stage, name: str, amount: float) -> list[Moved]:
     if stage.kind == "equalisation" or name == "BOD5":
         return [Moved(name, amount, "oxidised")]
     to_sludge = 1.0
-    if stage.kind == "biology" and name in ORGANIC_MATTER:
+    if stage.kind == "biology" and name in (*ORGANIC_MATTER, DISSOLVED):
         to_sludge = min(1.0, OXYGEN_PER_CELLS * stage.setting("sludge_yield"))
     elif stage.kind == "biology" and name == DYE:
         to_sludge = DYE_TO_SLUDGE

@@ -67,7 +67,8 @@ def treatment_table(mill: Mill, found: PointResult) -> Table | None:
     note = (
         "Each stage with its typical removal; at the end with the low and the high one too. Planned: what is "
         "built, and what is planned with it. Sodium, sulfate and chloride pass everything but a membrane, "
-        f"which only moves them. {ESTIMATE}"
+        "which only moves them. Of the dissolved solids biology takes what is organic, as COD falls. "
+        f"{ESTIMATE}"
     )
     title = f"Treatment of {found.point.code}"
     return Table("point_treatment", title, note, columns, rows) if rows else None

@@ -397,3 +397,17 @@ def test_every_step_of_the_table_runs_and_has_its_settings() -> None:
 def test_the_bound_on_sulfide_is_the_one_that_is_told() -> None:
     just = water_of({"sodium_sulfide": 0.9 * SULFIDE_BOUND * 1e5 * 78.040 / 32.06}, 1e5, 25.0)
     assert sulfuric_acid_to_reach(just, 7.0) >= 0.0
+
+
+def test_biology_takes_the_organic_part_of_the_dissolved_solids_and_leaves_the_salt() -> None:
+    """8 kg of size and 4 kg of dye, 2 kg of them held back by a filter, beside 5 kg of salt not followed."""
+    water = water_of({"sodium_chloride": 50.0}, 1e5, 30.0)
+    salt = ion_loads(water)["dissolved solids"]
+    loads = {"COD, organic": 20.0, "size": 8.0, "unfixed dye": 4.0, "suspended solids": 2.0}
+    loads["dissolved solids"] = salt + 10.0 + 5.0
+    train = treated(loads, water, [Stage("activated sludge, denim")])
+    left = train.passing("COD, organic").typical
+    assert left < 0.5
+    assert train.load("dissolved solids").typical == pytest.approx(salt + 5.0 + 10.0 * left)
+    alone = treated({"dissolved solids": salt + 5.0}, water, [Stage("activated sludge, denim")])
+    assert alone.load("dissolved solids").typical == pytest.approx(salt + 5.0)

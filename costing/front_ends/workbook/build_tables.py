@@ -38,6 +38,7 @@ STEP_LISTS = ("routes_of_steps", "steps_of_routes")  # first two columns of the 
 # Unit of a number that has no unit column of its own beside it, or shares one.
 SHARED_UNITS = {"own_oxygen_demand": "own_unit", "own_sodium": "own_unit", "own_sulfur": "own_unit"}
 SHARED_UNITS["own_nitrogen"] = "own_unit"
+UPRIGHT = 133  # width, in characters, that an upright page shows in a readable size
 SHIPPED_UNITS = {"substance_share": "kg/kg"}
 
 
@@ -82,12 +83,13 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
             letter = get_column_letter(number)
             sheet.column_dimensions[letter].width = column.width
     single = len(layout.tables) == 1
+    widest = max(layout.tables, key=lambda table: len(table.columns))
     page(
         sheet,
         title_rows=f"{heads_row}:{heads_row}" if single else "",
         title_columns="A:A" if wide > 1 else "",
         freeze=f"B{heads_row + 1}" if single else "",
-        landscape=single,
+        landscape=single or sum(column.width for column in widest.columns) > UPRIGHT,
         pages_wide=wide,
         print_area=sheet_drawing.cells(1, heads_row - 1, last, len(layout.tables[0].columns))
         if wide > 1

@@ -86,8 +86,8 @@ WORDY = Form(
     alert=ESTIMATE,
     filtered=False,
     widths={
-        **{"Limit": 44, "In words": 44, "Held against it": 30, "Remarks": 60, "Reference": 24},
-        **{"Largest part": 44, "Would mend it": 70, "Would narrow it": 44, "With what is planned": 44},
+        **{"Limit": 38, "In words": 60, "Held against it": 34, "Remarks": 46, "Reference": 22},
+        **{"Largest part": 40, "Would mend it": 64, "Would narrow it": 40, "With what is planned": 54},
     },
 )
 FORMS = {

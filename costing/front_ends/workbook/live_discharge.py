@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 from openpyxl.utils import get_column_letter
-from openpyxl.worksheet.pagebreak import Break
 
 from costing.front_ends.workbook.live_cells import LiveBook
 from costing.front_ends.workbook.live_chart import Bars, add_chart
@@ -16,14 +15,16 @@ from costing.front_ends.workbook.styles import PERCENT, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.report.drain import FIGURES as FIGURES_OF_DRAIN
 
-MOST_STREAMS = 24
+MOST_STREAMS, PRINTED_STREAMS = 24, 18
 ALL_STREAMS = "all streams"
 CHARTED = 8  # streams with a bar of their own; all further ones have one bar together
 SECTION_COLUMNS = len(FIGURES_OF_DRAIN) + 2  # enquiry and stream in front of them
+SECOND_PAGE = "Sulfur, all forms"  # first column of the second page
+SAID = 6  # column in which it is said how much is printed
 NAME, FIRST_FIGURE, SHARE = 1, 3, 7  # columns of the streams; a name runs over the column between
 FIGURES = ("Flow", "COD, organic", "COD, inorganic sulfur", "COD, both")
 FLOW, ORGANIC, SULFUR = 3, 4, 5  # their columns in the charts
-CHARTS, CHART_HEIGHT = ((8, 11.9), (13, 11.2)), 6.5  # column and width, and height [cm]
+CHARTS, CHART_HEIGHT = ((8, 9.2), (12, 9.2)), 6.5  # column and width, and height [cm]: on the first page
 
 
 def draw_discharge(live: LiveBook) -> tuple[Live, Live]:
@@ -41,13 +42,26 @@ def draw_discharge(live: LiveBook) -> tuple[Live, Live]:
         row = tables[-1].last + 2
     loads, concentrations = tables
     _Streams(live, loads, top).draw(at)
-    wide = widths_for(loads, narrow=11.5, **{"Stream": 26.0, "COD, inorganic sulfur": 14.0})
+    wide = widths_for(loads, narrow=10.5, **{"Stream": 25.0, "COD, inorganic sulfur": 14.0})
     widths(sheet, wide)
     for table in tables:
         head_heights(table, wide)
-    sheet.row_breaks.append(Break(id=concentrations.row - 2))
-    page(sheet, freeze=f"C{top + 1}")
+    streams = loads.range(loads.place("Stream"))
+    live.say_printed(sheet, (top, SAID), streams, loads.filled, PRINTED_STREAMS, "streams")
+    page(
+        sheet,
+        freeze=f"C{top + 1}",
+        title_columns="A:B",
+        print_area=",".join([*_printed(loads, 1), *_printed(concentrations, concentrations.row - 1)]),
+    )
     return loads, concentrations
+
+
+def _printed(table: Live, top: int) -> list[str]:
+    """The cells of a table in two halves, each for a page of its own; the first with what stands above it."""
+    split, last = table.place(SECOND_PAGE), table.first + PRINTED_STREAMS - 1
+    end = table.letter(len(table.table.columns) - 1)
+    return [f"A{top}:{table.letter(split - 1)}{last}", f"{table.letter(split)}{table.row}:{end}{last}"]
 
 
 class _Streams:

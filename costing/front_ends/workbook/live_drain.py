@@ -11,7 +11,7 @@ from costing.front_ends.workbook.sheet_drawing import put, section
 from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
-MOST_LIMITS, PRINTED_LIMITS, CHARTED = 60, 30, 10
+MOST_LIMITS, PRINTED_LIMITS, CHARTED = 60, 18, 10
 # Room for three points, and for a month that runs twenty enquiries.
 MOST_CONDITIONS, MOST_PARAMETERS, MOST_STREAMS = 15, 75, 240
 PRINTED_PARAMETERS, PRINTED_STREAMS = 30, 36
@@ -74,7 +74,7 @@ def _discharge(live: LiveBook) -> tuple[Live, Live]:
     for table in (condition, parameters):
         head_heights(table, wide)
     live.say_printed(sheet, (top, 1), parameters.range(0), parameters.filled, PRINTED_PARAMETERS)
-    page(sheet, freeze=f"C{top + 1}", print_area=parameters.printed(PRINTED_PARAMETERS), one_page=True)
+    page(sheet, freeze=f"C{top + 1}", print_area=parameters.printed(PRINTED_PARAMETERS))
     return condition, parameters
 
 
