@@ -125,5 +125,5 @@ def dissolved_organics(loads: Mapping[str, float], water: Water, dissolved: floa
     11.0
     """
     whole = sum(loads.get(name, 0.0) for name in OF_ORGANIC_MATTER)
-    acids = water.weak.carboxylate * molar_mass("galacturonic_acid")
+    acids = float(water.weak.carboxylate) * molar_mass("galacturonic_acid")
     return min(dissolved, max(0.0, whole - loads.get(SOLIDS, 0.0) - acids))

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from costing.effluent.ion_loads import SOLIDS
 from costing.effluent.pit import EQUALISED, Standing
 from costing.effluent.stages import Band, Stage
-from costing.effluent.treatment import ORGANIC, SOLIDS, Train, treated
+from costing.effluent.treatment import ORGANIC, Train, treated
 from costing.quantities import InputError
 from costing.settings.treatment_train import BUILT, TrainStage
 

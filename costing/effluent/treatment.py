@@ -292,12 +292,8 @@ def _dosed(water: Water, stage: Stage, case: str) -> tuple[Water, dict[str, floa
     """The water with what the stage puts in; what that was; oxygen used; chemical sludge."""
     if stage.step == CARBON_DIOXIDE:
         gas = carbon_dioxide_to_reach(water, stage.setting("target_acidity"))
-        return (
-            with_carbon_dioxide(water, gas / molar_mass("carbon_dioxide")),
-            {"carbon dioxide": gas},
-            0.0,
-            0.0,
-        )
+        done = with_carbon_dioxide(water, gas / molar_mass("carbon_dioxide"))
+        return done, {"carbon dioxide": gas}, 0.0, 0.0
     if stage.kind == NEUTRALISATION:
         acid = sulfuric_acid_to_reach(water, stage.setting("target_acidity"))
         amount = acid / molar_mass("sulfuric_acid")
@@ -344,8 +340,8 @@ def _taken_out(flow: Flow, stage: Stage, case: str) -> tuple[Flow, list[Moved], 
         moved += _where(stage, name, amount - left)
     if stage.kind == "biology":
         gone = flow.organic * _share(stage, ORGANIC, case)
-        other = {**flow.other, DISSOLVED: flow.other.get(DISSOLVED, 0.0) - gone}
         moved += _where(stage, DISSOLVED, gone)
+        other = {**flow.other, DISSOLVED: flow.other.get(DISSOLVED, 0.0) - gone}
         return Flow(loads, flow.water, other, flow.organic - gone), moved, 0.0
     if not sieve:
         return flow._replace(loads=loads), moved, 0.0

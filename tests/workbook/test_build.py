@@ -59,7 +59,7 @@ def test_what_an_inspector_gets_prints_in_a_readable_size(book: Workbook, title:
     sheet = book[title]
     room = UPRIGHT if sheet.page_setup.orientation == "portrait" else ACROSS
     for area in (sheet.print_area or sheet.dimensions).split(","):
-        first, _, last, _ = range_boundaries(area.rpartition("!")[2])
+        first, _, last, _ = (int(end or 0) for end in range_boundaries(area.rpartition("!")[2]))
         repeated = range(1, 3) if first > 1 else range(0)
         columns = [*repeated, *range(first, last + 1)]
         across = sum(sheet.column_dimensions[get_column_letter(at)].width for at in columns)
