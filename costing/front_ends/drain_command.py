@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from costing.front_ends.command_frame import BOOK, JSON, one_line_errors, read, results_of
+from costing.front_ends.command_frame import BOOK, JSON, asked_quantity, one_line_errors, read, results_of
 from costing.quantities import InputError, listed
 
 if TYPE_CHECKING:
@@ -52,6 +53,9 @@ FIRST = "Estimate from recipe and range, no measurement: your permit and the tes
     help="Side by side with what was before: another book, another point of this book, or PLAN for a log "
     "beside the plan of the book.",
 )
+@click.option(
+    "--to-ph", "target", metavar="PH", help="Acid or gas to this pH, in place of the one of the point."
+)
 @click.option("--out", "-o", type=click.Path(path_type=Path), help="Write the report: a workbook to print.")
 @click.option("--overwrite", is_flag=True, help="Replace an earlier report of that name.")
 @JSON
@@ -66,6 +70,7 @@ def drain(
     skip_unknown: bool,
     parameter: str | None,
     against: str | None,
+    target: str | None,
     out: Path | None,
     overwrite: bool,
     as_json: bool,
@@ -78,6 +83,7 @@ def drain(
 
     \b
     costing drain                                  the plan of the book
+    costing drain --to-ph 9                        acid, the sulfate it adds, or flue gas to pH 9
     costing drain --why sulfide                    where a figure comes from
     costing drain half_rinse.xlsx --against mill_book.xlsx    load, concentration, limits before and after
     costing drain --log october.csv --columns "date=Datum, enquiry=Auftrag, amount=kg"
@@ -85,7 +91,7 @@ def drain(
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import screen
     from costing.report.drain_point import work_out_point
-    from costing.report.drain_tables import in_short, point_grounds, point_tables
+    from costing.report.drain_tables import in_short, measured_first, point_grounds, point_tables
     from costing.report.drain_why import why
 
     _check_options(log, month, columns, keep_columns, skip_unknown, parameter, out, as_json)
@@ -107,6 +113,9 @@ def drain(
             _keep(columns, log, overwrite)
     else:
         found = work_out_point(mill, code, result)
+    if target is not None:
+        aim = asked_quantity(target, "pit_acidity", "--to-ph")
+        found = replace(found, point=replace(found.point, pit_acidity=aim))
     if parameter is not None:
         tables = why(mill, found, parameter, result, brief=not as_json)
     else:
@@ -134,6 +143,9 @@ def drain(
         click.echo(f"left out, {item.text()}", err=True)
     if as_json:
         return
+    if parameter is None and before is None and out is None:
+        for line in measured_first(tables):
+            click.echo(line)
     others = [other for other in mill.drain.points if other != found.point.code]
     if others:
         click.echo(f"other points: {', '.join(others)}")

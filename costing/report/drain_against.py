@@ -11,13 +11,15 @@ from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
 from costing.report.drain_permit import shown_unit
 from costing.report.drain_point import SMALLEST, PointResult
+from costing.report.drain_treatment import ESTIMATE as OF_TREATMENT
 from costing.report.permit_estimates import Held, held_against
 from costing.report.table import Column, Table, capital
 from costing.settings.mill import Mill
 
 BEFORE, AFTER, CHANGE = "Before", "After", "Change"
 OF_LIMIT, CHANCE = "% of limit", "% chance"
-RAW, BEHIND_TREATMENT = "as it leaves the point", "behind the treatment"
+FRESH, RAW, BEHIND_TREATMENT = "fresh", "as it leaves the point", "behind the treatment"
+CHANGING = "What air changes on the way, as it comes: so it stands where no air gets in, or the blower stops."
 SURER = (
     "What both have in common, such as the share of a dye that is fixed, is off in both alike, so the change "
     "is surer than either figure."
@@ -57,8 +59,13 @@ def against_tables(before: Side, after: Side) -> list[Table]:
     before, after : Side
         The two drains.
     """
+    fresh = _loads_table("against_fresh", FRESH, _fresh(before.found), _fresh(after.found), before, after)
     raw = _loads_table("against", RAW, _raw(before.found), _raw(after.found), before, after)
+    changing = {name for side in (before, after) for name in _changing(side.found)}
+    of_them = [row for row in fresh.rows if row[0] in changing]
     tables = [raw, _condition_table(before, after)]
+    if of_them:
+        tables.insert(0, fresh._replace(rows=of_them, note=f"{CHANGING} {fresh.note}"))
     treated = _treated(before.found), _treated(after.found)
     if any(held is not None for held in treated):
         tables.append(_loads_table("against_treated", BEHIND_TREATMENT, *treated, before, after))
@@ -98,13 +105,10 @@ def _loads_table(
         if any(load is not None and abs(load) > SMALLEST for load in loads):
             dense = [_dense(held, name) for held in (one, other)]
             rows.append([capital(name), *_change(*loads), *_change(*dense)])
-    made = [
-        f"{side.found.yarn:,.0f} kg of yarn {when.lower()}"
-        for side, when in ((before, BEFORE), (after, AFTER))
-    ]
     note = (
-        f"Loads of a running day: {', '.join(made)}. Less water with the same load is a stronger water: a "
-        f"permit may hold both. {SURER} {ESTIMATE}"
+        f"Loads of a day: {before.found.yarn:,.0f} kg of yarn before, {after.found.yarn:,.0f} kg after. "
+        "Less water with the same load is a stronger water: a permit may hold both. "
+        f"{SURER} {ESTIMATE if place != BEHIND_TREATMENT else OF_TREATMENT}"
     )
     return Table(key, _title(f"Load and concentration {place}", before, after), note, columns, rows)
 
@@ -113,6 +117,21 @@ def _dense(held: Waters | None, name: str) -> float | None:
     if held is None or held.volume <= 0.0:
         return None
     return convert(held.loads.get(name, 0.0) / held.volume, "kg/L", "mg/L")
+
+
+def _fresh(found: PointResult) -> Waters:
+    stream = found.places[0].stream
+    return Waters(stream.volume, stream.loads)
+
+
+def _changing(found: PointResult) -> list[str]:
+    """Parameters of which air makes something else on the way, as the table names them."""
+    came, left = found.places[0].stream.loads, found.leaving.stream.loads
+    return [
+        capital(name)
+        for name in PARAMETERS
+        if abs(left.get(name, 0.0) - came.get(name, 0.0)) > 1e-6 * abs(came.get(name, 0.0))
+    ]
 
 
 def _raw(found: PointResult) -> Waters:
@@ -197,6 +216,9 @@ def _limit_row(limit: str, one: Held | None, other: Held | None) -> list[Any]:
         told = missing[:1]
     shares = [_percent(item, "share") for item in (first, second)]
     change = None if shares[0] is None or shares[1] is None else shares[1] - shares[0]
+    without = [None if item is None else _percent(item.without_air, "share") for item in (one, other)]
+    if not told and without[0] is not None and without[1] is not None:
+        told = [f"without air {without[0]:,.0f} % before, {without[1]:,.0f} % after"]
     if not told and change is None and first is not None and second is not None:
         told = [f"{_value(first)} before, {_value(second)} after"]
     return [

@@ -5,6 +5,7 @@ A table joins by one line in `POINT_TABLES`; a builder gives None where a point 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Callable, Optional
 
 from costing.report.drain_against import OF_LIMIT
@@ -96,6 +97,8 @@ SHORT = {
 }
 
 
+FEW = 2  # measurements that are named
+FRESH = 5  # column of the parameters: as they come, before air changes them
 OF_TREATMENT = ("Train", "Behind", "Removal", "Flow", "pH", "COD", "Dye", "Sodium", "Sulfate")
 
 
@@ -110,7 +113,8 @@ def in_short(table: Table) -> Table:
             if column.unit != "kg/day" and column.title in OF_TREATMENT
         ]
     elif table.key == "point_parameters":
-        places = [0, 1, 2, *range(len(table.columns) - 3, len(table.columns))]
+        last = len(table.columns) - 3  # behind it stand the ends of its band
+        places = [0, 1, 3, *dict.fromkeys((FRESH, last)), last + 1, last + 2]
     elif table.key == "against_permit":  # of the chance and of what else there is to know tells the report
         shown = ("", "kg/day", "mg/L", OF_LIMIT)
         places = [at for at, column in enumerate(table.columns) if column.unit in shown][:-1]
@@ -120,3 +124,26 @@ def in_short(table: Table) -> Table:
         return table
     columns = [table.columns[at] for at in places]
     return table._replace(columns=columns, rows=[[row[at] for at in places] for row in table.rows])
+
+
+def measured_first(tables: Sequence[Table]) -> list[str]:
+    """What would narrow the limits at risk, most of them first: one line for each of a few measurements.
+
+    Parameters
+    ----------
+    tables : sequence of Table
+        Of a point.
+    """
+    permit = next((table for table in tables if table.key == "permit"), None)
+    if permit is None:
+        return []
+    places = {column.title: at for at, column in enumerate(permit.columns)}
+    served: dict[str, list[str]] = {}
+    for row in permit.rows:
+        narrows = row[places["Would narrow it"]]
+        if narrows and row[places["Would mend it"]]:
+            served.setdefault(narrows, []).append(row[places["Limit"]].partition(":")[0])
+    ordered = sorted(served.items(), key=lambda item: -len(item[1]))
+    return [
+        f"measure first, for {', '.join(dict.fromkeys(limits))}: {what}" for what, limits in ordered[:FEW]
+    ]

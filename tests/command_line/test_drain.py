@@ -62,7 +62,13 @@ def test_a_change_is_shown_side_by_side_and_goes_into_the_report(folder: Path) -
     options = ("drain", "--log", "october.csv", *COLUMNS, "--skip-unknown", "--against", "plan")
     done = run(*options)
     assert done.exit_code == 0, done.output
-    for words in ("the month 2026-10 against the plan of", "behind the treatment", "% of mg/L", "550 kg/day"):
+    for words in (
+        "the month 2026-10 against the plan of",
+        "behind the treatment",
+        "% of mg/L",
+        "550 kg/day",
+        "What air changes",
+    ):
         assert words in done.output
     assert run(*options, "--out", "report.xlsx").exit_code == 0
     found = cells(folder / "report.xlsx")
@@ -70,6 +76,17 @@ def test_a_change_is_shown_side_by_side_and_goes_into_the_report(folder: Path) -
     assert "is no file and no point of the book" in refused("drain", "--against", "nowhere.xlsx")
     assert "plan goes with a log" in refused("drain", "--against", "plan")
     assert "accepted is --why without it" in refused("drain", "--why", "pH", "--against", "PIT")
+
+
+def test_the_officers_first_questions_are_answered_on_one_screen(folder: Path) -> None:
+    """Per tonne and fresh beside the pit; acid and sulfate to a pH that is asked; what to measure first."""
+    done = run("drain", "--to-ph", "9")
+    assert done.exit_code == 0, done.output
+    assert "to pH 9." in done.output
+    heads = done.output.partition("Parameters of PIT")[2].partition("Flow")[0]
+    assert all(word in heads for word in ("kg/t of yarn", "Fresh", "Behind the pit", "From", "To"))
+    assert "measure first, for total nitrogen as N, TDS, COD: day variation" in done.output
+    assert "accepted is 6 to 12" in refused("drain", "--to-ph", "13")
 
 
 def test_json_holds_every_table_and_its_grounds(folder: Path) -> None:
