@@ -42,7 +42,7 @@ def draw_discharge(live: LiveBook) -> tuple[Live, Live]:
         row = tables[-1].last + 2
     loads, concentrations = tables
     _Streams(live, loads, top).draw(at)
-    wide = widths_for(loads, narrow=10.5, **{"Stream": 25.0, "COD, inorganic sulfur": 14.0})
+    wide = widths_for(loads, narrow=10.5, **{"Stream": 24.0, "COD, inorganic sulfur": 14.0})
     widths(sheet, wide)
     for table in tables:
         head_heights(table, wide)
