@@ -136,8 +136,8 @@ def wheel() -> bool:
 
 
 def tests() -> bool:
-    """All tests and the examples in the docstrings."""
-    return run("pytest")
+    """All tests and the examples in the docstrings; the files of tests are shared out to the processors."""
+    return run("pytest", "-n", "auto", "--dist", "loadfile")
 
 
 CHECKS: tuple[Callable[[], bool], ...] = (lint, layout, types, imports, python39, generated, wheel, tests)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
+from functools import lru_cache
 
 MOST_LISTED = 8
 ALIKE = 0.6
@@ -23,7 +24,11 @@ def folded(text: object) -> str:
     >>> folded("  Bath_indigo ") == folded("bath\u00a0 indigo")
     True
     """
-    written = str(text)
+    return _folded(str(text))
+
+
+@lru_cache(maxsize=16384)  # the same heads and names are compared for every column of a sheet
+def _folded(written: str) -> str:
     plain = written.replace("_", " ") if written.isascii() else written.translate(_SIGNS)
     return " ".join(plain.split()).casefold()
 
