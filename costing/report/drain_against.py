@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from costing.effluent.factors import PARAMETERS
-from costing.effluent.limit_comparison import CAUTION, Comparison
+from costing.effluent.limit_comparison import Comparison
 from costing.effluent.pit import Standing
 from costing.quantities.units import convert
 from costing.report.drain import ESTIMATE
@@ -197,7 +197,7 @@ def _limits_table(before: Side, after: Side) -> Table:
     note = (
         "Loads and concentrations are long-term means; the share of each limit is on its own terms. From and "
         "to: nine in ten estimates of this kind are right within them. Chance: of exceeding. "
-        f"{SURER} {CAUTION}"
+        f"{SURER}"
     )
     return Table("against_permit", _title("Limits", before, after), note, columns, rows)
 

@@ -92,6 +92,7 @@ WORDY = Form(
 )
 FORMS = {
     PERMIT: WORDY,
+    "against_permit": Form(alert=ESTIMATE, filtered=False, widths={"Limit": 38, "To know": 34}),
     STREAMS: Form(alert=ESTIMATE, fixed_columns=2),
     "point_cautions": Form(
         alert=DEFER,
