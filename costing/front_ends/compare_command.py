@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from costing.settings.mill import Enquiry, Mill
 
 SIDE_BY_SIDE = 4  # enquiries whose figures a screen shows beside each other
+DRAWS = 2000  # of each, to tell whether a difference is more than what is not sure
 
 
 @click.command()
@@ -93,6 +94,8 @@ def compare(
     if len(results) <= SIDE_BY_SIDE:
         screen.show(in_short(table))
     screen.show(against_the_first(table))
+    if 1 < len(results) <= SIDE_BY_SIDE:
+        _show_difference(mill, [item.enquiry for item in results])
     for item in results:
         for note in item.remarks:
             if note.kind == "warning":
@@ -101,6 +104,19 @@ def compare(
         click.echo(f"lot, margin and what is not named are those of {model.code}")
     if out is not None:
         click.echo(f"all figures and a chart are in {out}")
+
+
+def _show_difference(mill: Mill, enquiries: list[Enquiry]) -> None:
+    """Whether the differences are more than what is not sure, where that can be told."""
+    from costing.front_ends import screen
+    from costing.many import tables
+
+    try:
+        found = tables.difference_table(mill, [tables.ranged(mill, item, DRAWS) for item in enquiries])
+    except InputError as error:  # a range that no draw can run takes away no comparison
+        click.echo(f"no range of the difference: {error}")
+    else:
+        screen.show(found)
 
 
 def _made(
