@@ -23,6 +23,13 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 
 BOOK = click.argument("book", required=False, type=click.Path(path_type=Path, readable=False))
 JSON = click.option("--json", "as_json", is_flag=True, help="Print JSON for a machine, and nothing else.")
+PICTURE = click.option(
+    "--picture",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Draw it as a picture too: a new file, .png or .svg.",
+)
+REPLACE_PICTURE = click.option("--overwrite", is_flag=True, help="Replace an earlier picture of that name.")
 _NUMBER_AND_UNIT = re.compile(r"([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*([^\s\d.,]\S*)?")
 NO_ENQUIRY = "the book holds no enquiry; accepted is one row or more"
 SOME_REFUSED = 3  # exit code where some enquiries are quoted and others refused
@@ -153,3 +160,17 @@ def asked_quantity(text: str, name: str, option: str, called: str = "") -> float
             option, f"{what} is {text!r}; accepted is a number with its unit, such as 2{item.usual}"
         )
     return measured(item, float(found[1]), found[2] or item.usual, option, called=what).house
+
+
+def check_picture(picture: Path | None, overwrite: bool) -> None:
+    """Refuse the name of a picture before anything is worked out, where one is asked for."""
+    if picture is not None:
+        from costing.front_ends.pictures.frame import checked
+
+        checked(picture, overwrite)
+
+
+def say_drawn(picture: Path | None) -> None:
+    """Say where a picture is, where one was asked for."""
+    if picture is not None:
+        click.echo(f"the picture is in {picture}")

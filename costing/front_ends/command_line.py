@@ -15,11 +15,14 @@ from costing.front_ends.card_command import card
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    PICTURE,
     SOME_REFUSED,
+    check_picture,
     one_line_errors,
     quoted,
     read,
     results_of,
+    say_drawn,
     tell,
 )
 from costing.front_ends.compare_command import compare
@@ -90,17 +93,23 @@ main.add_command(register)
     type=click.Path(path_type=Path),
     help="File for the results; default: the book's name with _results, in the current folder.",
 )
-@click.option("--overwrite", is_flag=True, help="Replace the results file if it is there.")
+@PICTURE
+@click.option("--overwrite", is_flag=True, help="Replace the results file, or the picture, if it is there.")
 @JSON
 @one_line_errors
 def quote(
-    book: Path | None, codes: tuple[str, ...], out: Path | None, overwrite: bool, as_json: bool
+    book: Path | None,
+    codes: tuple[str, ...],
+    out: Path | None,
+    picture: Path | None,
+    overwrite: bool,
+    as_json: bool,
 ) -> None:
     """Quote one enquiry or all of a BOOK (the invented demo mill when left out).
 
     Prints cost and price per kg, metre and yard, and writes a new workbook with the working: cost by
     step, material and cause, use, discharge, ledger and checks. The values in it are plain numbers,
-    visible in any viewer.
+    visible in any viewer. A picture shows the cost by step of one enquiry or a few.
 
     An enquiry that is refused does not hold up the others: it is listed with its reason, and stands in the
     workbook without a number. The exit code is 0 when all are quoted, 3 when some are refused, 2 when
@@ -112,6 +121,7 @@ def quote(
 
     if as_json and out is not None:
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
+    check_picture(picture, overwrite)
     with _progress() as now:
         now("reading the book")
         mill, source = read(book)
@@ -120,6 +130,10 @@ def quote(
             raise InputError(str(target), "is the book itself; accepted is another name for the results")
         now("working out the enquiries")
         results, refused = quoted(mill, source, codes)
+        if picture is not None and results:
+            from costing.front_ends.pictures.cost_bars import step_picture
+
+            step_picture(picture, report.TABLES["cost_by_step"](mill, results), overwrite)
         if as_json and results:
             click.echo(screen.to_json(with_refused(report.all_tables(mill, results), refused)))
         if not results:
@@ -137,6 +151,7 @@ def quote(
             if note.kind == "warning":
                 click.echo(f"warning, {item.enquiry.code}, {note.where}: {note.text}")
     click.echo(f"{len(results)} quote(s); the working, with all checks, is in {target}")
+    say_drawn(picture)
     _end(refused)
 
 

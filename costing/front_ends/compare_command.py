@@ -10,11 +10,14 @@ import click
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    PICTURE,
     asked_quantity,
+    check_picture,
     named_once,
     one_line_errors,
     read,
     results_of,
+    say_drawn,
     worked_out,
 )
 from costing.quantities import InputError
@@ -39,7 +42,8 @@ DRAWS = 2000  # of each, to tell whether a difference is more than what is not s
 @click.option(
     "--out", "-o", type=click.Path(path_type=Path), help="Write a workbook with a sheet and a chart."
 )
-@click.option("--overwrite", is_flag=True, help="Replace an earlier comparison of that name.")
+@PICTURE
+@click.option("--overwrite", is_flag=True, help="Replace an earlier comparison, or picture, of that name.")
 @JSON
 @one_line_errors
 def compare(
@@ -51,6 +55,7 @@ def compare(
     ranges: tuple[str, ...],
     length: str | None,
     out: Path | None,
+    picture: Path | None,
     overwrite: bool,
     as_json: bool,
 ) -> None:
@@ -70,6 +75,7 @@ def compare(
 
     if as_json and out is not None:
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
+    check_picture(picture, overwrite)
     made = any((like, styles, recipes, ranges, length))
     if codes and made:
         raise InputError(
@@ -82,6 +88,12 @@ def compare(
     else:
         results = results_of(mill, source, named_once(mill, codes))
     table = report.TABLES["compare"](mill, results)
+    if picture is not None:
+        from costing.cost.quote import FINISHED_METRE
+        from costing.front_ends.pictures.cost_bars import compare_picture
+
+        prices = [item.quote.price_on(FINISHED_METRE) for item in results]
+        compare_picture(picture, report.TABLES["cost_by_group"](mill, results), prices, overwrite)
     if as_json:
         click.echo(screen.to_json([table]))
         return
@@ -104,6 +116,7 @@ def compare(
         click.echo(f"lot, margin and what is not named are those of {model.code}")
     if out is not None:
         click.echo(f"all figures and a chart are in {out}")
+    say_drawn(picture)
 
 
 def _show_difference(mill: Mill, enquiries: list[Enquiry]) -> None:

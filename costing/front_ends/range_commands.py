@@ -9,10 +9,14 @@ import click
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    PICTURE,
+    REPLACE_PICTURE,
     asked_quantity,
+    check_picture,
     named_once,
     one_line_errors,
     read,
+    say_drawn,
 )
 from costing.quantities import QUANTITIES, InputError
 
@@ -29,9 +33,19 @@ ENQUIRY = click.option("--enquiry", "-e", "code", required=True, metavar="CODE",
 @click.option(
     "--seed", type=click.IntRange(0), default=1, show_default=True, help="The same seed gives the same draws."
 )
+@PICTURE
+@REPLACE_PICTURE
 @JSON
 @one_line_errors
-def band(book: Path | None, codes: tuple[str, ...], draws: int, seed: int, as_json: bool) -> None:
+def band(
+    book: Path | None,
+    codes: tuple[str, ...],
+    draws: int,
+    seed: int,
+    picture: Path | None,
+    overwrite: bool,
+    as_json: bool,
+) -> None:
     """Tell how sure the cost of enquiries is, what drives it, and whether their difference is real.
 
     Draws everything that has a range many times: defaults that the book leaves empty, and the rows of the
@@ -40,10 +54,12 @@ def band(book: Path | None, codes: tuple[str, ...], draws: int, seed: int, as_js
     \b
     costing band -e Q-01
     costing band -e Q-02 -e B-01           is the sulfur bottom dearer, or is that not sure?
+    costing band -e Q-02 --picture drivers.svg
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import screen
     from costing.many import tables
 
+    check_picture(picture, overwrite)
     mill, _ = read(book)
     results = [tables.ranged(mill, mill.enquiries[code], draws, seed) for code in named_once(mill, codes)]
     found = {"enquiries": [tables.band_table(mill, results)]}
@@ -51,12 +67,17 @@ def band(book: Path | None, codes: tuple[str, ...], draws: int, seed: int, as_js
         found["enquiries"].append(tables.difference_table(mill, results))
     for item in results:
         found[item.enquiry.code] = [tables.driver_table(mill, item), tables.group_band_table(mill, item)]
+    if picture is not None:
+        from costing.front_ends.pictures.driver_bars import driver_picture
+
+        driver_picture(picture, mill, results, overwrite)
     if as_json:
         click.echo(screen.documents_to_json(found))
         return
     for group in found.values():
         for table in group:
             screen.show(table)
+    say_drawn(picture)
 
 
 @click.command()
@@ -72,6 +93,8 @@ def band(book: Path | None, codes: tuple[str, ...], draws: int, seed: int, as_js
     help="By how much an economic lot may be dearer than a full set.",
 )
 @click.option("--with", "others", metavar="LENGTH", help="Other orders of the same shade in the same lot.")
+@PICTURE
+@REPLACE_PICTURE
 @JSON
 @one_line_errors
 def lots(
@@ -81,6 +104,8 @@ def lots(
     longest: str | None,
     within: str,
     others: str | None,
+    picture: Path | None,
+    overwrite: bool,
     as_json: bool,
 ) -> None:
     """Tell what a metre costs against the length of the order, and the shortest lot that is worth it.
@@ -89,11 +114,13 @@ def lots(
     costing lots -e Q-01
     costing lots -e Q-01 --from 1000 --to 60000 --within "3 %"
     costing lots -e Q-01 --with 12000       what sharing its sets with 12,000 m of the same shade saves
+    costing lots -e Q-01 --picture lots.png
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import screen
     from costing.many import tables
     from costing.many.lot_curve import lot_curve, sharing
 
+    check_picture(picture, overwrite)
     mill, _ = read(book)
     enquiry = mill.enquiry(code, "--enquiry")
     low, high = (
@@ -106,11 +133,16 @@ def lots(
     if others is not None:
         length = asked_quantity(others, "order_length", "--with")
         found.append(tables.sharing_table(mill, enquiry, sharing(mill, enquiry, length)))
+    if picture is not None:
+        from costing.front_ends.pictures.lot_lines import lot_picture
+
+        lot_picture(picture, mill, enquiry, curve, overwrite)
     if as_json:
         click.echo(screen.to_json(found))
         return
     for table in found:
         screen.show(table)
+    say_drawn(picture)
 
 
 @click.command()

@@ -11,7 +11,7 @@ import pytest
 from openpyxl import Workbook
 from openpyxl.utils import get_column_letter
 
-from costing.front_ends.workbook.results_charts import FILLS
+from costing.front_ends.fills import FILLS
 from costing.reference_data import cautions, defaults
 from costing.reference_data.source_list import sources
 from costing.report import Table, all_tables
