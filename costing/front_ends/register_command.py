@@ -107,14 +107,14 @@ def save(
     from costing.front_ends.quote_register import store
     from costing.front_ends.quote_register.record import kept
 
+    if named is not None and book is not None and named.resolve() == book.resolve():
+        raise InputError(str(named), "is the book itself; accepted is another name for the register")
     mill, source = read(book)
     results, refused = quoted(mill, source, codes)
     if refused and (codes or not results):
         raise refused[0].error
     if named is None:
         named = (Path.cwd() if book is None else source.resolve().parent) / f"{source.stem}{ENDING}"
-    if named.resolve() == source.resolve():
-        raise InputError(str(named), "is the book itself; accepted is another name for the register")
     saved = store.save(named, [kept(mill, item, saved_by, customer, note) for item in results])
     for item in saved:
         click.echo(f"saved {item.name}: {_price(item)}{_as_before(named, item)}")

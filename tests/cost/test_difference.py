@@ -6,7 +6,6 @@ import copy
 import random
 from decimal import Decimal
 from fractions import Fraction
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -25,15 +24,15 @@ from costing.cost.difference import (
 from costing.cost.money import common_step, rounded, shown_parts
 from costing.cost.ordering import price_variance, usage_variance
 from costing.cost.quote import FINISHED_METRE, CostLine, Quote, quote
-from costing.front_ends.workbook.read import read_book
 from costing.ledger.whole import open_ledger
 from costing.quantities import QUANTITIES, InputError
 from costing.quantities.checking import LIMITS
 from costing.settings.inputs import Place, inputs_of, with_inputs
 from costing.settings.mill import Enquiry, Mill
 from costing.settings.snapshot import Document, restored, snapshot_of
+from tests.report.demo import demo_mill
 
-MILL = read_book(Path(__file__).resolve().parents[2] / "workbook_template" / "mill_book.xlsx")
+MILL = demo_mill()
 BASES = (FINISHED_METRE, "kg of grey yarn")
 STEP = Decimal("0.001")
 

@@ -10,22 +10,15 @@ from functools import cache
 from pathlib import Path
 
 from costing.front_ends.quote_register.record import Kept, kept
-from costing.front_ends.workbook.build import demo_book
-from costing.front_ends.workbook.read import read_book
 from costing.report import work_out
-from costing.settings.mill import Mill
+from tests.report.demo import demo_mill
 
 MEMORY = Path("/dev/shm")  # what a process has written stays there when it is killed, as on a disk
 
 
 @cache
-def demo() -> Mill:
-    return read_book(demo_book())
-
-
-@cache
 def quoted(code: str = "Q-01") -> Kept:
-    return kept(demo(), work_out(demo(), demo().enquiries[code]))
+    return kept(demo_mill(), work_out(demo_mill(), demo_mill().enquiries[code]))
 
 
 @contextmanager

@@ -23,7 +23,8 @@ from costing.front_ends.quote_register.store import Wanted, found, opened, save
 from costing.quantities import InputError
 from costing.report import work_out
 from costing.settings.snapshot import restored
-from tests.quote_register.example import demo, fast_folder, quoted
+from tests.quote_register.example import fast_folder, quoted
+from tests.report.demo import demo_mill
 
 
 @pytest.fixture
@@ -38,7 +39,7 @@ def test_a_saved_quote_is_as_it_was_and_counts_on(register: Path) -> None:
     assert [item.head.revision for item in save(register, [quoted(), quoted("Q-02"), quoted()])] == [2, 1, 3]
     again = opened(register, "q-01", 1)
     assert (again.head.customer, again.head.note) == ("Übersee & Söhne", "=2+2")
-    result = work_out(demo(), demo().enquiries["Q-01"])
+    result = work_out(demo_mill(), demo_mill().enquiries["Q-01"])
     assert quote_of(again) == (result.quote, result.remarks)
     assert work_out(*restored(again.document)).quote == result.quote
     assert opened(register, "Q-01").head.revision == 3
@@ -58,7 +59,7 @@ def test_the_columns_are_those_of_this_format() -> None:
 
 
 def test_quotes_are_found_by_text_day_style_recipe_and_customer(register: Path) -> None:
-    mill = demo()
+    mill = demo_mill()
     for code, customer, note in (
         ("Q-01", "ÜBERSEE Kunde", "100 % sure_"),
         ("Q-02", "other", "second"),
@@ -126,6 +127,25 @@ def test_what_is_not_there_is_said(register: Path, code: str, revision: int | No
     save(register, [quoted()])
     with pytest.raises(InputError, match=said):
         opened(register, code, revision)
+
+
+def test_a_text_too_long_is_refused() -> None:
+    result = work_out(demo_mill(), demo_mill().enquiries["Q-01"])
+    with pytest.raises(InputError, match="--note: has 3000 letters; accepted are up to 2000"):
+        kept(demo_mill(), result, note="x" * 3000)
+
+
+@pytest.mark.parametrize(
+    ("result", "said"),
+    [
+        ('{"result": "result of a quote", "format": 2}', "format 2; accepted is 1: a newer one needs"),
+        ('{"result": "result of a quote", "format": 1, "quote": {}}', "not whole: 'lines'"),
+        ("none", "is no JSON"),
+    ],
+)
+def test_a_result_that_this_version_does_not_know_is_refused(result: str, said: str) -> None:
+    with pytest.raises(InputError, match=said):
+        quote_of(quoted()._replace(result=result))
 
 
 def refused(register: Path, said: str, patience: float = 0.05) -> None:

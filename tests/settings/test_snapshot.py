@@ -5,21 +5,19 @@ from __future__ import annotations
 import copy
 import dataclasses
 from collections.abc import Callable
-from pathlib import Path
 from typing import Any
 
 import pytest
 
-from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
 from costing.report import work_out
 from costing.settings.inputs import inputs_of, with_inputs
 from costing.settings.mill import Mill
 from costing.settings.snapshot import from_text, restored, snapshot_of, to_text
 from costing.settings.treatment_train import SewerCharge
+from tests.report.demo import demo_mill
 
-BOOK = Path(__file__).resolve().parents[2] / "workbook_template" / "mill_book.xlsx"
-MILL = read_book(BOOK)
+MILL = demo_mill()
 KEPT = {
     *("materials", "styles", "recipes", "ranges", "routes", "enquiries", "costs", "assumptions", "spreads"),
     *("_drain", "_built"),
@@ -41,9 +39,9 @@ def test_every_demo_quote_comes_back_to_the_last_bit(code: str) -> None:
 
 
 def test_a_price_of_effluent_by_strength_comes_back_with_its_point() -> None:
-    mill = read_book(BOOK)
-    row = mill.drain.production[0]
-    enquiry = mill.enquiries[row.enquiry]
+    mill = dataclasses.replace(MILL)
+    mill.keep_drain(dataclasses.replace(MILL.drain, charges={}))
+    enquiry = mill.enquiries[mill.drain.production[0].enquiry]
     plain = work_out(mill, enquiry).quote
     for place in [other.point for other in mill.drain.production if other.enquiry == enquiry.code]:
         mill.drain.charges[place] = SewerCharge(place, None, 0.001, 0.001, 0.001, 0.001, 0.0005, 0.0003)
@@ -54,7 +52,7 @@ def test_a_price_of_effluent_by_strength_comes_back_with_its_point() -> None:
 
 
 def test_a_drain_that_is_refused_stays_refused() -> None:
-    mill = read_book(BOOK)
+    mill = dataclasses.replace(MILL)
     mill.keep_drain(InputError("Permit!C4", "limit is empty", [InputError("Permit!C5", "unit is empty")]))
     back, _ = restored(snapshot_of(mill, mill.enquiries["Q-01"]))
     with pytest.raises(InputError) as told:

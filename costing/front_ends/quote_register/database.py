@@ -11,8 +11,9 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import get_type_hints
+from urllib.parse import quote
 
 from costing.front_ends.quote_register.record import Head
 from costing.quantities import InputError, folded
@@ -97,11 +98,24 @@ def saving(path: Path, patience: float = PATIENCE) -> Iterator[sqlite3.Connectio
 
 def _connected(path: Path, mode: str, patience: float) -> sqlite3.Connection:
     connection = sqlite3.connect(
-        f"{path.resolve().as_uri()}?mode={mode}", uri=True, timeout=patience, isolation_level=None
+        f"{address(path.resolve())}?mode={mode}", uri=True, timeout=patience, isolation_level=None
     )
     connection.execute("PRAGMA synchronous = EXTRA")
     connection.create_function("folded", 1, folded, deterministic=True)
     return connection
+
+
+def address(path: PurePath) -> str:
+    """A file as the database wants it named; that of a file server with no server in front of its path.
+
+    Examples
+    --------
+    >>> from pathlib import PureWindowsPath
+    >>> address(PureWindowsPath("C:/mill/a b?.sqlite")), address(PureWindowsPath("//server/mill/a.sqlite"))
+    ('file:///C:/mill/a%20b%3F.sqlite', 'file:////server/mill/a.sqlite')
+    """
+    named = quote(path.as_posix(), safe="/:")
+    return f"file://{named}" if named.startswith("/") else f"file:///{named}"
 
 
 def _is_empty(connection: sqlite3.Connection) -> bool:

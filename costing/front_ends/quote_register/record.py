@@ -177,15 +177,15 @@ def quote_of(item: Kept) -> tuple[Quote, list[Remark]]:
             f"has a result of the format {document.get('format')!r}; accepted is {FORMAT}: a newer one needs "
             "a newer version of this program",
         )
-    found = document["quote"]
-    quote = Quote(
-        **{
-            **found,
-            "lines": [CostLine(*line) for line in found["lines"]],
-            "not_priced": tuple(found["not_priced"]),
-        }
-    )
-    return quote, [Remark(*remark) for remark in document["remarks"]]
+    try:
+        found = document["quote"]
+        lines = [CostLine(*line) for line in found["lines"]]
+        quote = Quote(**{**found, "lines": lines, "not_priced": tuple(found["not_priced"])})
+        return quote, [Remark(*remark) for remark in document["remarks"]]
+    except (KeyError, TypeError) as error:
+        raise InputError(
+            item.name, f"has a result that is not whole: {error}; accepted is a {RESULT}"
+        ) from error
 
 
 def local_time(saved_at: str) -> str:
