@@ -10,6 +10,7 @@ from costing.cost.changes import (
     ORDER,
     PROGRAM,
     Change,
+    Path,
     Swap,
     closed,
     exchanged,
@@ -73,7 +74,8 @@ def moves_between(before: Document, after: Document, priced: Priced) -> tuple[Qu
 
     Cloth comes first, then lot, recipe, usage and price; in each, one input after the other, as the snapshot
     has them. An input that the mill refuses while others are still as before (more dips than the range has
-    boxes) is tried again behind each kind. What is left then is exchanged at once, and told together.
+    boxes) is tried again, then with what else waits in its place (a rinse that is told by its flow in place of
+    its water), and again behind each kind. What is left then is exchanged at once, and told together.
 
     Parameters
     ----------
@@ -94,36 +96,41 @@ def moves_between(before: Document, after: Document, priced: Priced) -> tuple[Qu
     moves: list[Move] = []
     waiting: list[Swap] = []
     for group in ORDER:
-        for swap in [swap for swap in found if swap.group == group]:
-            state, done = _tried(state, other, swap, priced, moves)
-            waiting += [] if done else [swap]
-        again = True
-        while again:
-            again = False
-            for swap in list(waiting):
-                state, done = _tried(state, other, swap, priced, moves)
-                if done:
-                    waiting.remove(swap)
-                    again = True
+        waiting += [swap for swap in found if swap.group == group]
+        bundles = [[swap] for swap in waiting]
+        while bundles:
+            left = len(waiting)
+            for bundle in bundles:
+                trial = exchanged(state, other, bundle)
+                try:
+                    quote = priced(*restored(closed(trial)))
+                except InputError:
+                    continue
+                state = trial
+                waiting = [swap for swap in waiting if swap not in bundle]
+                moves.append(_move(bundle, quote))
+            if len(waiting) < left:
+                bundles = [[swap] for swap in waiting]
+            else:
+                bundles = _of_one_place(waiting) if len(bundles[0]) == 1 else []
     if waiting:
-        groups = tuple(group for group in ORDER if any(swap.group == group for swap in waiting))
-        moves.append(Move(groups, tuple(change for swap in waiting for change in swap.changes), last))
+        moves.append(_move(waiting, last))
     elif moves:
         moves[-1] = moves[-1]._replace(quote=last)  # the same, but for the order in which it was added up
     return first, moves
 
 
-def _tried(
-    state: Document, after: Document, swap: Swap, priced: Priced, moves: list[Move]
-) -> tuple[Document, bool]:
-    """The state with a swap and its move among the others; the state as it was where it is refused."""
-    trial = exchanged(state, after, [swap])
-    try:
-        quote = priced(*restored(closed(trial)))
-    except InputError:
-        return state, False
-    moves.append(Move((swap.group,), swap.changes, quote))
-    return trial, True
+def _of_one_place(waiting: Sequence[Swap]) -> list[list[Swap]]:
+    """The inputs that wait in one place, where there are several: of one step, product or range."""
+    places: dict[Path, list[Swap]] = {}
+    for swap in waiting:
+        places.setdefault(swap.paths[0][:-1] or swap.paths[0], []).append(swap)
+    return [found for found in places.values() if len(found) > 1]
+
+
+def _move(exchanged_now: Sequence[Swap], quote: Quote) -> Move:
+    groups = tuple(group for group in ORDER if any(swap.group == group for swap in exchanged_now))
+    return Move(groups, tuple(change for swap in exchanged_now for change in swap.changes), quote)
 
 
 def with_program(

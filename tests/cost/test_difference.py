@@ -12,7 +12,22 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from costing.cost.changes import CLOTH, LOT, ORDER, PRICE, PROGRAM, RECIPE, USAGE, Change
+from costing.cost.changes import (
+    CLOTH,
+    LOT,
+    ORDER,
+    PRICE,
+    PROGRAM,
+    RECIPE,
+    USAGE,
+    Change,
+    closed,
+    exchanged,
+    joined,
+    opened,
+    swaps,
+    under_codes_of,
+)
 from costing.cost.difference import (
     Effect,
     effects_of,
@@ -67,13 +82,7 @@ def moved(code: str, seed: int) -> Document:
 
 def checked(before: Document, after: Document) -> list[Effect]:
     """The effects between two snapshots, with every sum that must hold."""
-    runs: list[Quote] = []
-
-    def watched(mill: Mill, enquiry: Enquiry) -> Quote:
-        runs.append(priced(mill, enquiry))
-        return runs[-1]
-
-    first, moves = moves_between(before, after, watched)
+    first, moves = moves_between(before, after, priced)
     last = priced(*restored(after))
     effects: list[Effect] = []
     for basis in BASES:
@@ -94,9 +103,10 @@ def checked(before: Document, after: Document) -> list[Effect]:
             lines = shown_parts(list(effect.lines.values()), amount, STEP)
             assert sum(lines) == amount
             assert all(abs(Fraction(x) - y) < Fraction(STEP) for x, y in zip(lines, effect.lines.values()))
-    if moves:
-        # The inputs themselves lead to the last quote, before it is put in place of what they come to.
-        assert runs[-1].price_per_kg == pytest.approx(last.price_per_kg, rel=1e-12) or moves[-1].groups[1:]
+    # The inputs themselves lead to the last quote, before it is put in place of what they come to.
+    mine, other = opened(before), opened(under_codes_of(after, before))
+    whole = exchanged(joined(mine, other), other, swaps(mine, other))
+    assert priced(*restored(closed(whole))).price_per_kg == pytest.approx(last.price_per_kg, rel=1e-12)
     return effects
 
 
@@ -223,6 +233,16 @@ def test_a_change_that_cannot_stand_alone_waits_for_the_other() -> None:
     dyeing["dips"] = dyeing["boxes"]
     told = [(effect.groups, effect.changes[0].name) for effect in checked(before, after)]
     assert told == [((USAGE,), "boxes"), ((RECIPE,), "dips")]
+
+
+def test_one_way_to_give_the_water_of_a_rinse_comes_in_place_of_the_other() -> None:
+    before = snapshot_of(MILL, MILL.enquiries["Q-02"])
+    after = copy.deepcopy(before)
+    (rinse,) = [step for step in after["steps"] if step["name"] == "rinse after dyeing"]
+    rinse["rinse_water"], rinse["rinse_water_flow"] = None, 9000.0
+    rinse["power"] += 5.0
+    told = [(effect.groups, [c.name for c in effect.changes]) for effect in checked(before, after)]
+    assert told == [((RECIPE,), ["rinse water", "rinse water flow"]), ((USAGE,), ["power"])]
 
 
 def test_changes_that_can_only_come_together_are_told_together() -> None:
