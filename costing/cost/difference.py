@@ -74,8 +74,8 @@ def moves_between(before: Document, after: Document, priced: Priced) -> tuple[Qu
 
     Cloth comes first, then lot, recipe, usage and price; in each, one input after the other, as the snapshot
     has them. An input that the mill refuses while others are still as before (more dips than the range has
-    boxes) is tried again, then with what else waits in its place (a rinse that is told by its flow in place of
-    its water), and again behind each kind. What is left then is exchanged at once, and told together.
+    boxes) is tried again, then with what else waits in its place (a rinse told by its flow in place of its
+    water), and again behind each kind. What is left then is exchanged at once, and told together.
 
     Parameters
     ----------
