@@ -684,6 +684,15 @@ Private Sub DescribeGroup3()
         "leader and tail run for each set, not saleable [m], 0 to 5000 m", _
         "off-shade metres at the start of each set, not saleable [m], 0 to 20000 m", _
         "unit of the result; left out: m")
+    Describe "WARP_FIRST_QUALITY_SHARE", "Ropes, beams and sets: Share of the metres made that are of first quality. Gives: first quality [%].", _
+        Array("metres off shade, of the metres made [%], 0 to 40 %", _
+        "metres of second quality, of the metres made [%], 0 to 40 %", _
+        "unit of the result; left out: %")
+    Describe "WARP_LENGTH_TO_MAKE", "Ropes, beams and sets: Length to make so that enough of it is of first quality. Gives: made length [m].", _
+        Array("length of first quality [m], 0 to 100,000,000 m", _
+        "metres off shade, of the metres made [%], 0 to 40 %", _
+        "metres of second quality, of the metres made [%], 0 to 40 %", _
+        "unit of the result; left out: m")
 End Sub
 
 Public Function WARP_ROPES_FOR_ENDS(ByVal ends As Variant, ByVal ends_per_rope As Variant, _
@@ -876,6 +885,30 @@ Public Function WARP_RANGE_RUN_LENGTH(ByVal warp_length As Variant, _
     Exit Function
 Refused:
     WARP_RANGE_RUN_LENGTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_FIRST_QUALITY_SHARE(ByVal off_shade_share As Variant, _
+        ByVal seconds_share As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_FIRST_QUALITY_SHARE = XLPy.CallUDF(PYTHON_MODULE, "WARP_FIRST_QUALITY_SHARE", _
+        Array(CellsOf(off_shade_share), CellsOf(seconds_share), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_FIRST_QUALITY_SHARE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_LENGTH_TO_MAKE(ByVal first_quality_length As Variant, _
+        ByVal off_shade_share As Variant, ByVal seconds_share As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_LENGTH_TO_MAKE = XLPy.CallUDF(PYTHON_MODULE, "WARP_LENGTH_TO_MAKE", _
+        Array(CellsOf(first_quality_length), CellsOf(off_shade_share), CellsOf(seconds_share), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_LENGTH_TO_MAKE = CVErr(xlErrValue)
 End Function
 
 ' Liquors, strength and rinsing
@@ -2326,6 +2359,13 @@ Private Sub DescribeGroup10()
         Array("cost per mass of yarn [money/kg], 0 to 1,000,000,000 money/kg", _
         "grey warp yarn bought per metre of loom-state cloth [g/m], 0 to 5000 g/m", _
         "unit of the result; left out: money/m")
+    Describe "WARP_COST_OF_FIRST_QUALITY", "Prices and cost: Cost of what is of first quality, which carries what the rest does not bring back. Gives: first quality cost [money/kg].", _
+        Array("cost per mass of yarn [money/kg], 0 to 1,000,000,000 money/kg", _
+        "metres off shade, of the metres made [%], 0 to 40 %", _
+        "metres of second quality, of the metres made [%], 0 to 40 %", _
+        "what a metre off shade brings back, of the cost of a metre made [%], 0 to 200 %", _
+        "what a metre of second quality brings back, of a metre's cost [%], 0 to 200 %", _
+        "unit of the result; left out: money/kg")
 End Sub
 
 Public Function WARP_DELIVERED_PRICE(ByVal price As Variant, Optional ByVal freight As Variant, _
@@ -2384,6 +2424,19 @@ Public Function WARP_COST_PER_METRE_OF_CLOTH(ByVal cost As Variant, _
     Exit Function
 Refused:
     WARP_COST_PER_METRE_OF_CLOTH = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_COST_OF_FIRST_QUALITY(ByVal cost As Variant, ByVal off_shade_share As Variant, _
+        ByVal seconds_share As Variant, ByVal off_shade_value As Variant, _
+        ByVal seconds_value As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_COST_OF_FIRST_QUALITY = XLPy.CallUDF(PYTHON_MODULE, "WARP_COST_OF_FIRST_QUALITY", _
+        Array(CellsOf(cost), CellsOf(off_shade_share), CellsOf(seconds_share), CellsOf(off_shade_value), _
+        CellsOf(seconds_value), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_COST_OF_FIRST_QUALITY = CVErr(xlErrValue)
 End Function
 
 ' Orders and stock
@@ -3558,10 +3611,11 @@ Private Sub DescribeGroup17()
         "the sheet Discharge points, its whole range from A1 on", _
         "the sheet Discharge plan, its whole range from A1 on", _
         "the sheet Treatment, its whole range from A1 on", _
-        "the sheet Permit, its whole range from A1 on")
+        "the sheet Permit, its whole range from A1 on", _
+        "the sheet Quality, its whole range from A1 on")
     Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
         Array("the cell of WARP_OPENED_BOOK", _
-        "one of: quotes, key_figures, cost_by_group, cost_by_step, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety, sources, run_record,...", _
+        "one of: quotes, key_figures, cost_by_group, cost_by_step, seconds, shade_lots, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety,...", _
         "a code of the sheet Enquiries; left out: all of them", _
         "rows of the range, which are filled up; left out: as many as there are")
     Describe "WARP_USE_PER_KG", "The mill's book: What an enquiry takes per kilogram of grey yarn sold, fills, stops and leaders in. Gives: use [g/kg, L/kg, kg/kg, kWh/kg].", _
@@ -3605,12 +3659,12 @@ Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Var
         ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
         ByVal materials As Variant, ByVal mill_costs As Variant, ByVal how_sure As Variant, _
         ByVal discharge_points As Variant, ByVal discharge_plan As Variant, _
-        ByVal treatment As Variant, ByVal permit As Variant) As Variant
+        ByVal treatment As Variant, ByVal permit As Variant, ByVal quality As Variant) As Variant
     On Error GoTo Refused
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
         CellsOf(materials), CellsOf(mill_costs), CellsOf(how_sure), CellsOf(discharge_points), _
-        CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit)))
+        CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit), CellsOf(quality)))
     Exit Function
 Refused:
     WARP_OPENED_BOOK = CVErr(xlErrValue)

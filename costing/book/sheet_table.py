@@ -145,6 +145,7 @@ SHEETS: dict[str, dict[str, Any]] = {
             {"name": "supplier_figures", "heading": "What suppliers say"},
         ],
     },
+    "quality": {"sheet": "Quality", "table": [{"name": "depths", "heading": ""}]},
 }
 
 WORDS: dict[str, list[str]] = {

@@ -13,6 +13,7 @@ from costing.book.how_sure import SHEET as HOW_SURE
 from costing.book.how_sure import read_how_sure
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
+from costing.book.quality import PERCENT, read_quality
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.quantities import InputError, folded, label, listed
@@ -20,6 +21,7 @@ from costing.quantities.checking import refuse_all
 from costing.quantities.units import canonical
 from costing.settings.building import Entry, build
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
+from costing.settings.quality import SHARES
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
@@ -51,6 +53,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     found = find_sheets(sheets, [name for name in sheet_names() if name not in LEFT_OUT])
     mill = Mill()
     read_costs(found["Mill costs"], mill)
+    read_quality(found["Quality"], mill)
     _read_routes(found["Routes"], mill)
     read_materials(found["Materials"], mill)
     _read_styles(found["Styles"], mill, apart)
@@ -246,7 +249,7 @@ def _read_enquiry(row: TableRow, table: Table, mill: Mill) -> None:
         name, where = column.name, row.at(column.name)
         try:
             if column.kind == "number":
-                value: Any = row.number(name, units.get(name, ""))
+                value: Any = row.number(name, units.get(name, ""), PERCENT if name in SHARES else "")
             elif name in codes:
                 value = codes[name](row.text(name), where).code
             else:

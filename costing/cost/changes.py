@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from costing.quantities import QUANTITIES, InputError, label
+from costing.settings.quality import SHARES
 from costing.settings.snapshot import Document
 from costing.settings.steps import STEP_KINDS
 
@@ -65,6 +66,7 @@ def opened(document: Document) -> Document:
         "costs": costs,
         "steps": {step["name"]: step for step in document["steps"]},
         "materials": {item["code"]: item for item in document["materials"]},
+        "depths": {item["code"]: item for item in document["depths"]},
     }
 
 
@@ -75,6 +77,7 @@ def closed(state: Document) -> Document:
         "costs": {**state["costs"], "exchange_rates": state["exchange"]},
         "steps": list(state["steps"].values()),
         "materials": list(state["materials"].values()),
+        "depths": list(state["depths"].values()),
     }
     del document["exchange"]
     return document
@@ -154,8 +157,9 @@ def _all_swaps(before: Document, after: Document, other_range: bool) -> Iterator
         if before["exchange"].get(money, rate) != rate:
             change = _change(PRICE, money, "exchange_rate", before["exchange"][money], rate)
             yield Swap(PRICE, (("exchange", money),), (change,))
-    if before["drain"] != after["drain"]:
-        yield Swap(PRICE, (("drain",),), tuple(_of_drain(before["drain"], after["drain"])))
+    for part, kind, named in (("depths", USAGE, "depth of shade"), ("drain", PRICE, "discharge")):
+        if before[part] != after[part]:
+            yield Swap(kind, ((part,),), tuple(_of_whole(before[part], after[part], kind, named)))
 
 
 def _unpriced(item: Document) -> Document:
@@ -167,7 +171,7 @@ def _group(part: str, name: str, other_range: bool) -> str:
         return PRICE
     if part == "style":
         return USAGE if name in WASTES else CLOTH
-    return LOT if part == "enquiry" else USAGE
+    return LOT if part == "enquiry" and name not in SHARES else USAGE
 
 
 def _of_fields(
@@ -185,13 +189,13 @@ def _change(group: str, where: str, name: str, before: Any, after: Any) -> Chang
     return Change(group, where, label(name), name if name in QUANTITIES else "", before, after)
 
 
-def _of_drain(before: Document, after: Document) -> Iterator[Change]:
-    """Each value that differs of the points, their treatment and their charges."""
+def _of_whole(before: Document, after: Document, group: str, named: str) -> Iterator[Change]:
+    """Each value that differs of what is exchanged as a whole: depths of shade, or collecting points."""
     found = [dict(_leaves(state)) for state in (before, after)]
     for path in dict.fromkeys((*found[0], *found[1])):
         one, other = (state.get(path) for state in found)
         if one != other and path[-1] not in TELLS_NOTHING:
-            yield _change(PRICE, "discharge " + " ".join(path[:-1]), path[-1], one, other)
+            yield _change(group, " ".join((named, *path[:-1])), path[-1], one, other)
 
 
 def _leaves(value: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:

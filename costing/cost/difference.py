@@ -19,7 +19,7 @@ from costing.cost.changes import (
     swaps,
     under_codes_of,
 )
-from costing.cost.quote import YARN_BASES, Quote
+from costing.cost.quote import WEFT, YARN_BASES, Quote
 from costing.quantities import InputError
 from costing.settings.mill import Enquiry, Mill
 from costing.settings.snapshot import Document, restored
@@ -160,7 +160,7 @@ def lines_on(quote: Quote, basis: str) -> dict[LineName, Fraction]:
     without_weft = basis in YARN_BASES and quote.weft_per_kg != 0.0
     found: dict[LineName, Fraction] = {}
     for line in quote.lines:
-        if not (without_weft and line.group == "weft yarn"):
+        if not (without_weft and line.step == WEFT):
             key = (line.step, line.material, line.cause, line.group)
             found[key] = found.get(key, Fraction(0)) + Fraction(line.cost) * per
     found[MARGIN] = sum(found.values(), Fraction(0)) * margin / (1 - margin)

@@ -6,17 +6,23 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from costing.cost.money import cost_per_metre_of_cloth, delivered_price, price_with_margin
+from costing.cost.seconds import cost_of_first_quality
 from costing.ledger.lot import RANGE_TIME
 from costing.ledger.plan_running import CLOTH
 from costing.ledger.whole import INTERNAL, Ledger
+from costing.process.arithmetic import is_nothing
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.settings.mill import Material, MillCosts
+from costing.settings.quality import Sorting
 
 WATER_LINE = "water"
 STEAM_LINE = "steam"
 EFFLUENT = "effluent"
+SECONDS = "seconds and off-shade"
+SORTING = "sorting"
+WEFT = "weft yarn"  # step and group of what is woven across a dyed warp
 
 FINISHED_METRE = "m of finished cloth"
 
@@ -46,11 +52,12 @@ GROUPS = (
     "effluent",
     "range time",
     "overhead",
+    SECONDS,
 )
 
 
 class CostLine(NamedTuple):
-    """One priced line, per kilogram of saleable grey yarn.
+    """One priced line, per kilogram of saleable grey yarn of all qualities.
 
     Attributes
     ----------
@@ -82,14 +89,14 @@ class Quote(NamedTuple):
     Attributes
     ----------
     lines : list of CostLine
-        All priced lines, overhead last.
+        All priced lines, then the overhead, then what metres not of first quality cost and bring back.
     currency : str
         The mill's money.
     cost_per_kg, price_per_kg : float
-        Full cost with its weft, and selling price with margin, per kilogram of saleable grey warp.
+        Full cost with its weft, and selling price with margin, per kilogram of grey warp of first quality.
     weft_per_kg : float
-        Part of the cost that is weft yarn beside the warp that is dyed, per kilogram of saleable grey warp;
-        0 where the cloth is dyed and its weft with it.
+        Part of the cost that is weft yarn beside the warp that is dyed, per kilogram of grey warp of first
+        quality; 0 where the cloth is dyed and its weft with it.
     per : dict
         Basis -> kilograms of saleable grey yarn in it; multiply a cost per kilogram by it.
     margin : float
@@ -171,7 +178,7 @@ def quote(
     Returns
     -------
     Quote
-        Money per kilogram of saleable grey yarn, not rounded.
+        Money per kilogram of grey yarn of first quality, not rounded.
 
     Raises
     ------
@@ -234,7 +241,11 @@ def quote(
             conversion * costs.overhead,
         )
     )
-    total = sum(line.cost for line in lines)
+    weft = 0.0 if dyes_cloth else sum(line.cost for line in lines if line.group == "weft yarn")
+    made = sum(line.cost for line in lines)
+    lines += _seconds(made - weft, ledger.sorting, SORTING)
+    lines += _seconds(weft, ledger.sorting, WEFT)
+    total = _first_quality(made, ledger.sorting)
     margin = costs.margin if ledger.enquiry.margin is None else ledger.enquiry.margin
     missing = [
         name
@@ -246,11 +257,48 @@ def quote(
         costs.currency,
         total,
         price_with_margin(total, margin),
-        0.0 if dyes_cloth else sum(line.cost for line in lines if line.group == "weft yarn"),
+        _first_quality(weft, ledger.sorting),
         bases(ledger),
         margin,
         tuple(missing),
     )
+
+
+def _seconds(made: float, sorting: Sorting, step: str) -> list[CostLine]:
+    """What metres off shade and of second quality add to the cost of first quality, less what they bring.
+
+    Parameters
+    ----------
+    made : float
+        Cost of all that is made [money/kg].
+    sorting : Sorting
+        Shares and values.
+    step : str
+        Where the lines stand: those of the weft apart, since yarn bases leave it out.
+    """
+    found = []
+    for what, share, value in (
+        ("off-shade metres", sorting.off_shade_share, sorting.off_shade_value),
+        ("second-quality metres", sorting.seconds_share, sorting.seconds_value),
+    ):
+        if is_nothing(share) or is_nothing(made):
+            continue
+        beside = share / sorting.first_quality  # for each metre of first quality
+        for cause, rate in (("made beside first quality", beside), ("value recovered", -beside * value)):
+            found.append(CostLine(step, what, cause, SECONDS, made, "money", rate, made * rate))
+    return found
+
+
+def _first_quality(cost: float, sorting: Sorting) -> float:
+    """Cost per kilogram of first quality from that of all that is made [money/kg]."""
+    found: float = cost_of_first_quality(
+        cost,
+        sorting.off_shade_share,
+        sorting.seconds_share,
+        sorting.off_shade_value,
+        sorting.seconds_value,
+    )
+    return found
 
 
 def bases(ledger: Ledger) -> dict[str, float]:

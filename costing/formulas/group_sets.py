@@ -54,4 +54,10 @@ FORMULAS: tuple[Formula, ...] = (
             "off_shade_length": 120.0,
         },
     ),
+    Formula(sets.first_quality_share, "first_quality", {"off_shade_share": 2.0, "seconds_share": 3.0}),
+    Formula(
+        sets.length_to_make,
+        "made_length",
+        {"first_quality_length": 9500.0, "off_shade_share": 2.0, "seconds_share": 3.0},
+    ),
 )

@@ -146,6 +146,8 @@ def quote(
         now("writing the results")
         write_results(target, mill, results, overwrite=overwrite, refused=refused)
     screen.show(with_refused([report.headline(mill, results)], refused)[0])
+    for line in report.seconds_told(mill, results):
+        click.echo(line)
     for item in results:
         for note in item.remarks:
             if note.kind == "warning":

@@ -28,6 +28,7 @@ FILLS = {
     "effluent": Filled("A8A8A8"),
     "range time": Filled("DCE4EB"),
     "overhead": Filled("55626E", "wdDnDiag"),
+    "seconds and off-shade": Filled("E0B070", "dkHorz"),
     "COD, organic": Filled("63765A"),
     "COD, inorganic sulfur": Filled("8A5A33", "dkUpDiag"),
     "flow": Filled("5F83A8"),

@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
-from costing.cost.quote import EFFLUENT, CostLine
+from costing.cost.quote import EFFLUENT, SECONDS, CostLine
 from costing.effluent.discharge import Stream
 from costing.quantities import InputError, folded, listed, meant
 from costing.quantities.units import convert
@@ -20,7 +20,10 @@ from costing.report.table import FINISHED_METRE, capital, largest_first, used_li
 from costing.settings.mill import Mill
 
 DRAIN_WORD, COST_WORD = "drain", "cost"
-COSTS = {COST_WORD: None, EFFLUENT: EFFLUENT, "overhead": "overhead"}  # word -> the group of cost it keeps
+COSTS = {
+    COST_WORD: None,
+    **{group: group for group in (EFFLUENT, "overhead", SECONDS)},
+}  # word -> the group of cost it keeps
 LARGEST = "Largest first; the lines add up to the sum."
 WHERE_FROM = [Column("Step"), Column("Material"), Column("Cause")]
 

@@ -11,6 +11,7 @@ from costing.process import steam
 from costing.process.surroundings import Lot, Surroundings
 from costing.quantities import InputError, quantity
 from costing.settings.mill import Enquiry, Range
+from costing.settings.quality import Sorting
 from costing.settings.style import Style
 
 
@@ -20,7 +21,7 @@ class Plan(NamedTuple):
     Attributes
     ----------
     finished_length, loom_state_length, warp_length : float
-        The same order in three lengths; the last with weaving waste in [m].
+        What is made for the order, of all qualities, in three lengths; the last with weaving waste in [m].
     ropes, ends_per_rope, number_of_sets : float
         Ropes of one set, ends in each, and sets run.
     set_length : float
@@ -52,7 +53,12 @@ class Plan(NamedTuple):
 
 
 def plan_order(
-    style: Style, fabric: ClothPlan, enquiry: Enquiry, range_: Range, bath_hours: float = 0.0
+    style: Style,
+    fabric: ClothPlan,
+    enquiry: Enquiry,
+    range_: Range,
+    bath_hours: float = 0.0,
+    sorting: Sorting | None = None,
 ) -> Plan:
     """Work out what the range runs for an order.
 
@@ -68,6 +74,8 @@ def plan_order(
         The machine.
     bath_hours : float, optional
         Hours that the baths of one charge of a vessel take, together [h].
+    sorting : Sorting, optional
+        What of the metres made is not of first quality: so much more is made than is ordered.
 
     Returns
     -------
@@ -79,7 +87,9 @@ def plan_order(
     InputError
         More ropes than the range has places for, or steam without pressure.
     """
-    finished, loom_state, warp = _lengths(style, fabric, enquiry)
+    finished, loom_state, warp = _lengths(
+        style, fabric, enquiry, 1.0 if sorting is None else sorting.first_quality
+    )
     running = run_form(style, fabric, enquiry, range_, Lengths(warp, loom_state), bath_hours)
     return Plan(
         finished_length=finished,
@@ -141,15 +151,18 @@ def sublots_of(plan: Plan, range_: Range) -> tuple[sets.Sublot, ...]:
     return () if length is None or plan.set_length <= length else sets.sublots(plan.set_length, length)
 
 
-def _lengths(style: Style, fabric: ClothPlan, enquiry: Enquiry) -> tuple[float, float, float]:
-    """Finished, loom-state and dyed warp length; the warp holds the weaving waste."""
+def _lengths(
+    style: Style, fabric: ClothPlan, enquiry: Enquiry, first_quality: float
+) -> tuple[float, float, float]:
+    """Finished, loom-state and dyed warp length to make; the warp holds the weaving waste."""
+    made = enquiry.order_length / first_quality
     if enquiry.length_basis == "dyed warp":
-        warp = enquiry.order_length
+        warp = made
         loom_state = cloth.cloth_length_from_warp_length(warp, fabric.crimp, style.warp_waste)
         return cloth.finished_length_from_loom_state(loom_state, style.shrinkage_length), loom_state, warp
-    loom_state = enquiry.order_length
+    loom_state = made
     if enquiry.length_basis == "finished cloth":
-        loom_state = cloth.loom_state_length_from_finished(enquiry.order_length, style.shrinkage_length)
+        loom_state = cloth.loom_state_length_from_finished(made, style.shrinkage_length)
     finished = cloth.finished_length_from_loom_state(loom_state, style.shrinkage_length)
     return (
         finished,

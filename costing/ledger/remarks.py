@@ -7,6 +7,7 @@ from functools import cache, partial
 from typing import Any, Callable, NamedTuple
 
 from costing.ledger.box_remarks import MUCH_OVERFLOW, box_warnings
+from costing.ledger.quality_remarks import short_last_set, unusual_shares
 from costing.ledger.whole import Ledger
 from costing.process.bath_balance import CAUSTIC_SURPLUS, SURPLUS
 from costing.process.washing import HOLDS_LEVEL
@@ -37,7 +38,7 @@ class Remark(NamedTuple):
     ----------
     kind : str
         ``warning``: the number may mislead; ``unusual``: outside the usual range of the table;
-        ``note``: where a price comes from.
+        ``note``: where a price comes from, or what else the clerk can choose.
     where : str
         Step or setting.
     text : str
@@ -65,7 +66,16 @@ def remarks(ledger: Ledger, mill: Mill) -> list[Remark]:
         Warnings first.
     """
     slips, unusual = _unusual(ledger, mill)
-    return [*_warnings(ledger, mill), *slips, *unusual, *_unusual_cloth(ledger)]
+    short = short_last_set(ledger)
+    notes = [Remark("note", "lot", short)] if short else []
+    return [
+        *_warnings(ledger, mill),
+        *slips,
+        *_unusual_shares(ledger, mill),
+        *unusual,
+        *_unusual_cloth(ledger),
+        *notes,
+    ]
 
 
 def meant_share(value: float, low: float, high: float) -> float | None:
@@ -248,6 +258,17 @@ def _meant(item: Quantity, value: float, low: float, high: float) -> str | None:
     if item.name == "order_length" and low <= value / METRES_PER_KM <= high < value:
         return f"{number_text(value / METRES_PER_KM)} m"
     return None
+
+
+def _unusual_shares(ledger: Ledger, mill: Mill) -> list[Remark]:
+    """Shares of metres that are not usual, and those that look a hundred times too small or too large."""
+    found = []
+    for name, cell, value, low, high, text in unusual_shares(ledger, mill):
+        meant = _meant(QUANTITIES[name], value, low, high)
+        where = located(f"enquiry {ledger.enquiry.code}", cell)
+        said = text if meant is None else f"{text}: did you mean {meant}?"
+        found.append(Remark("unusual" if meant is None else "warning", where, said))
+    return found
 
 
 def _unusual_cloth(ledger: Ledger) -> list[Remark]:

@@ -16,6 +16,7 @@ from costing.ledger.route_run import GreyYarn, Run, run_route
 from costing.process.postings import AIR, GREY, PROCESS, REACTION, YARN, Line, Posting, named
 from costing.settings.fitting import check_fits
 from costing.settings.mill import Enquiry, Mill, Range, Recipe
+from costing.settings.quality import Sorting, sorting_of
 from costing.settings.steps import Step
 from costing.settings.style import Style
 from costing.settings.vessel_steps import bath_hours
@@ -44,6 +45,8 @@ class Ledger:
         Saleable grey warp in one metre of loom-state cloth [kg/m].
     run : Run
         The route behind it: entering yarns, dye bath feeds, what stands in the boxes.
+    sorting : Sorting
+        What of the metres made is of first quality. Saleable yarn is that of all of them.
     """
 
     postings: list[Posting]
@@ -57,6 +60,7 @@ class Ledger:
     dyed_yarn_per_grey: float
     saleable_warp_per_metre: float
     run: Run
+    sorting: Sorting
 
     @cached_property
     def lines(self) -> list[Line]:
@@ -113,7 +117,8 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
     check_fits(mill, recipe, range_)
     steps = mill.steps_of(recipe, range_)
     fabric = plan_cloth(style, range_.stretch)
-    plan = plan_order(style, fabric, enquiry, range_, bath_hours(steps))
+    sorting = sorting_of(enquiry, steps, mill.depths)
+    plan = plan_order(style, fabric, enquiry, range_, bath_hours(steps), sorting)
     run = run_route(steps, mill.materials, plan.around, yarns_of(style, fabric, range_))
     extra = _extra(run.postings, plan.grey_mass_dyed / plan.saleable_mass - 1.0)
     share = 1.0 / plan.saleable_mass
@@ -138,6 +143,7 @@ def open_ledger(mill: Mill, enquiry: Enquiry) -> Ledger:
         run.dyed_yarn_per_grey,
         plan.saleable_mass / plan.loom_state_length,
         run,
+        sorting,
     )
 
 

@@ -115,5 +115,18 @@ SETS = (
     Q("off_shade_length", "m", "m", 0.0, 20000.0, "off-shade metres at the start of each set, not saleable"),
     Q("run_length", "m", "m", 0.0, 1e8, "metres that the range runs"),
     Q("run_time", "h", "h", 0.0, 1e6, "time that the range is manned for the run"),
+    Q(
+        "depth_up_to",
+        "",
+        "%",
+        0.05,
+        40.0,
+        "dye on the yarn up to which a depth of shade goes, all steps together",
+    ),
+    Q("off_shade_share", "", "%", 0.0, 40.0, "metres off shade, of the metres made"),
+    Q("seconds_share", "", "%", 0.0, 40.0, "metres of second quality, of the metres made"),
+    Q("first_quality", "", "%", 0.0, 100.0, "metres of first quality, of the metres made"),
+    Q("first_quality_length", "m", "m", 0.0, 1e8, "length of first quality"),
+    Q("made_length", "m", "m", 0.0, 1e9, "length to make, all qualities together"),
     Q("number_of_sets", "", "", 1.0, 100000.0, "sets needed for the order", whole=True),
 )

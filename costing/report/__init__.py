@@ -23,6 +23,8 @@ from costing.report.grounds import (
 )
 from costing.report.money import cost_by_group, cost_by_step, cost_lines, headline, quotes
 from costing.report.range_work import key_figures, ledger_lines, use
+from costing.report.seconds import seconds, shade_lots
+from costing.report.seconds import told as seconds_told
 from costing.report.table import Column, Result, Table, costs_of, decimals_of, work_out
 from costing.settings.mill import Mill
 
@@ -36,6 +38,7 @@ __all__ = [
     "costs_of",
     "decimals_of",
     "headline",
+    "seconds_told",
     "work_out",
 ]
 
@@ -54,6 +57,8 @@ TABLES: dict[str, Builder] = {
     "key_figures": key_figures,
     "cost_by_group": cost_by_group,
     "cost_by_step": cost_by_step,
+    "seconds": seconds,
+    "shade_lots": shade_lots,
     "compare": compare,
     "use": use,
     "dye_bath": _of_results(dye_bath),

@@ -50,7 +50,7 @@ def headline(mill: Mill, results: Sequence[Result]) -> Table:
                 item.enquiry.code,
                 item.enquiry.style,
                 item.enquiry.recipe,
-                item.ledger.plan.finished_length,
+                item.ledger.plan.finished_length * item.ledger.sorting.first_quality,
                 float(rounded(offer.cost_on(GREY_KG), step)),
                 float(rounded(offer.cost_on(FINISHED_METRE), step)),
                 float(rounded(offer.price_on(FINISHED_METRE), step)),
@@ -160,7 +160,7 @@ def cost_by_step(mill: Mill, results: Sequence[Result]) -> Table:
         rows.append([item.enquiry.code, ALL_STEPS, total, total * per, 100.0, *parts])
     note = (
         "Yarns first, then the steps in the order of the route; groups per metre of finished cloth. The step "
-        "range is its time; the step mill is the overhead."
+        "range is its time, mill the overhead, sorting what is not of first quality."
     )
     return Table("cost_by_step", "Cost by step", note, columns, rows)
 

@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Any, NamedTuple
 
 from costing.cost.price_remarks import cost_remarks, price_remarks
-from costing.cost.quote import EFFLUENT, CostLine, EffluentPrice, Quote, quote
+from costing.cost.quote import EFFLUENT, SECONDS, CostLine, EffluentPrice, Quote, quote
 from costing.cost.quote import FINISHED_METRE as FINISHED_METRE  # named here with the other bases
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
@@ -23,7 +23,7 @@ GREY_KG = "kg of grey yarn"
 LOOM_STATE_METRE = "m of loom-state cloth"
 FINISHED_YARD = "yd of finished cloth"
 
-NOT_USED = (EFFLUENT, "overhead")  # groups of cost that are no thing bought
+NOT_USED = (EFFLUENT, "overhead", SECONDS)  # groups of cost that are no thing bought
 
 
 class Column(NamedTuple):

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import fields, replace
 from typing import Any, NamedTuple
 
 from costing.quantities import QUANTITIES, InputError
 from costing.settings.mill import Enquiry, Mill
 from costing.settings.product_fields import PRODUCT_FIELDS
+from costing.settings.quality import SHARES, VALUES, sorting_of
 
-STYLE, ENQUIRY, RANGE, STEP, MATERIAL, COSTS, EXCHANGE = (
+STYLE, ENQUIRY, RANGE, STEP, MATERIAL, COSTS, EXCHANGE, DEPTH = (
     "style",
     "enquiry",
     "range",
@@ -18,6 +19,7 @@ STYLE, ENQUIRY, RANGE, STEP, MATERIAL, COSTS, EXCHANGE = (
     "material",
     "mill costs",
     "exchange rate",
+    "depth of shade",
 )
 
 
@@ -27,9 +29,10 @@ class Place(NamedTuple):
     Attributes
     ----------
     kind : str
-        Style, enquiry, range, step, material, mill costs or exchange rate.
+        Style, enquiry, range, step, material, mill costs, exchange rate or depth of shade.
     code : str
-        Name of the step, code of the material, or the currency; "" where there is only one of the kind.
+        Name of the step or of the depth, code of the material, or the currency; "" where there is
+        only one of the kind.
     name : str
         A name of the table of quantities.
     """
@@ -76,6 +79,20 @@ def inputs_of(mill: Mill, enquiry: Enquiry) -> dict[Place, float]:
         for currency, rate in mill.costs.exchange_rates.items():
             if currency in currencies:
                 found[Place(EXCHANGE, currency, "exchange_rate")] = rate
+    found.update(_of_depth(mill, enquiry, steps))
+    return found
+
+
+def _of_depth(mill: Mill, enquiry: Enquiry, steps: Sequence[Any]) -> dict[Place, float]:
+    """Shares and values of its depth of shade that the enquiry rests on."""
+    sorting = sorting_of(enquiry, steps, mill.depths)
+    found = {}
+    for share, value in zip(SHARES, VALUES):
+        if getattr(sorting, share) == 0.0:
+            continue
+        if getattr(enquiry, share) is None:
+            found[Place(DEPTH, sorting.depth, share)] = getattr(sorting, share)
+        found[Place(DEPTH, sorting.depth, value)] = getattr(sorting, value)
     return found
 
 
@@ -133,6 +150,8 @@ def with_inputs(mill: Mill, enquiry: Enquiry, values: Mapping[Place, Any]) -> tu
     rates = {code: of.pop((EXCHANGE, code))["exchange_rate"] for kind, code in list(of) if kind == EXCHANGE}
     if rates and other.costs is not None:
         other.costs = replace(other.costs, exchange_rates={**other.costs.exchange_rates, **rates})
+    for code in [code for kind, code in of if kind == DEPTH and code in mill.depths]:
+        other.depths = {**other.depths, code: _with(other.depths[code], of.pop((DEPTH, code)))}
     if of:
         kind, code = next(iter(of))
         raise InputError("", f"{kind} {code!r} is no part of enquiry {enquiry.code}")

@@ -21,6 +21,7 @@ from costing.settings.product_fields import (
     accepted_product,
     may_be_used,
 )
+from costing.settings.quality import ShadeDepth
 from costing.settings.steps import STEP_KINDS, Step
 from costing.settings.style import Style
 
@@ -196,6 +197,8 @@ class Enquiry:
     pumps_in_stoppage: str
     margin: float | None = None
     order_unit: str = "m"
+    off_shade_share: float | None = None
+    seconds_share: float | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, f"enquiry {self.code}")
@@ -218,6 +221,7 @@ class Mill:
     that have no row of it, with the fields they would give. `refused` maps (kind, code) to why a style,
     recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
     `spreads` says how far numbers may be from what the book says.
+    `depths` are the depths of shade, the lightest first.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -229,6 +233,7 @@ class Mill:
     recipe_steps: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=dict)
     range_steps: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=dict)
     costs: MillCosts | None = None
+    depths: dict[str, ShadeDepth] = field(default_factory=dict)
     assumptions: dict[Assumption, None] = field(default_factory=dict)
     places: dict[tuple[str, str], str] = field(default_factory=dict)
     given: dict[tuple[str, str], Mapping[str, Entry]] = field(default_factory=dict)

@@ -22,6 +22,7 @@ from costing.settings.dye_class import groups_of_step
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import materials_of
 from costing.settings.mill import Enquiry, Material, Mill, MillCosts, Range, Recipe
+from costing.settings.quality import ShadeDepth
 from costing.settings.steps import STEP_KINDS, Step
 from costing.settings.style import Style
 from costing.settings.treatment_train import SewerCharge, TrainStage, TreatmentPrices
@@ -50,7 +51,7 @@ OF_DRAIN: dict[str, type] = {
     "charges": SewerCharge,
     "prices": TreatmentPrices,
 }
-PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "drain", "spreads", "defaults")
+PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "depths", "drain", "spreads", "defaults")
 
 
 def concerns(owner: str, enquiry: Enquiry) -> bool:
@@ -96,6 +97,7 @@ def snapshot_of(mill: Mill, enquiry: Enquiry) -> Document:
         "costs": costs,
         "steps": [{"kind": step.KIND, **_plain(step)} for step in mill.steps_of(recipe, range_)],
         "materials": [_plain(mill.materials[code]) for code in codes],
+        "depths": [_plain(depth) for depth in mill.depths.values()],
         "drain": _drain_of(mill, enquiry),
         "spreads": [_plain(given) for given in mill.spreads],
         "defaults": [list(taken) for taken in mill.assumptions if concerns(taken.owner, enquiry)],
@@ -162,6 +164,7 @@ def restored(document: Mapping[str, Any]) -> tuple[Mill, Enquiry]:
     enquiry, style, recipe, range_ = (single[part] for part in ("enquiry", "style", "recipe", "range"))
     goods = [_made(Material, given, (), f"{WHERE}, material", {}) for given in document["materials"]]
     materials = {item.code: item for item in goods}
+    depths = [_made(ShadeDepth, given, (), f"{WHERE}, depth", {}) for given in document["depths"]]
     steps = [
         _step(given, materials, f"recipe {recipe.code} on range {range_.code}", assumptions)
         for given in document["steps"]
@@ -174,6 +177,7 @@ def restored(document: Mapping[str, Any]) -> tuple[Mill, Enquiry]:
         routes={recipe.route: [(step.name, step.KIND) for step in steps]},
         enquiries={enquiry.code: enquiry},
         costs=single["costs"],
+        depths={depth.code: depth for depth in depths},
         assumptions=assumptions,
         spreads=[_made(GivenSpread, row, (), f"{WHERE}, spreads", {}) for row in document["spreads"]],
     )

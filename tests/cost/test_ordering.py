@@ -31,7 +31,8 @@ def test_price_and_usage_make_up_the_whole_variance(
         actual, standard, standard_price
     )
     cost, standard_cost = actual_price * actual, standard_price * standard
-    assert parts == pytest.approx(cost - standard_cost, rel=1e-9, abs=1e-9 * (cost + standard_cost + 1.0))
+    largest = cost + standard_cost + actual * standard_price + 1.0
+    assert parts == pytest.approx(cost - standard_cost, rel=1e-9, abs=1e-9 * largest)
 
 
 @given(st.integers(0, 100), st.integers(1, 100))

@@ -231,7 +231,7 @@ PRINTED = {
     "Ledger": ("A", 680),
     "Typical values": ("A", 56),
     "Purchasing": ("A", 46),
-    "Checks": ("A", 64),
+    "Checks": ("A", 96),
 }
 
 

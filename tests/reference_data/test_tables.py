@@ -58,6 +58,7 @@ CONTESTED = {
     "recovering rinse": {"dye_returned", "exchange", "pick_up"},
     "rinse": {"exchange", "pick_up"},
     "scour": {"pick_up", "scour_caustic", "scour_overflow", "weight_loss"},
+    "seconds": {"off_shade_share", "off_shade_value", "seconds_share", "seconds_value"},
     "sets": set(),
     "size": {"exchange", "pick_up"},
     "steaming": set(),

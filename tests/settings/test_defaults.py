@@ -12,6 +12,7 @@ from costing.reference_data import defaults
 from costing.settings.building import Assumption, Entry, build
 from costing.settings.discharge_point import DischargePoint
 from costing.settings.mill import Enquiry, Range
+from costing.settings.quality import ShadeDepth
 from costing.settings.rinse_step import Rinse
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
@@ -33,7 +34,7 @@ FACTS = {
 
 def settings_of(group: str) -> set[str]:
     names: set[str] = set()
-    for kind in (Range, Enquiry, Style, DischargePoint):
+    for kind in (Range, Enquiry, Style, DischargePoint, ShadeDepth):
         if group in kind.GROUPS:
             names |= {field.name for field in fields(kind)}
     if group in STEP_KINDS:

@@ -20,7 +20,7 @@ from tests.report.demo import demo_mill
 MILL = demo_mill()
 KEPT = {
     *("materials", "styles", "recipes", "ranges", "routes", "enquiries", "costs", "assumptions", "spreads"),
-    *("_drain", "_built"),
+    *("_drain", "_built", "depths"),
 }
 ONLY_OF_SHEETS = {"recipe_steps", "range_steps", "places", "given", "without_rows", "refused"}
 

@@ -1,5 +1,6 @@
 """Ropes, sets, section beams and sub-lots, and the time a range takes over them."""
 
+from costing.construction.sets.quality import first_quality_share, length_to_make
 from costing.construction.sets.ropes import (
     BeamPlan,
     beam_plan,
@@ -31,8 +32,10 @@ __all__ = [
     "beam_plan",
     "ends_from_ropes",
     "ends_per_rope",
+    "first_quality_share",
     "length_after_stretch",
     "length_before_stretch",
+    "length_to_make",
     "linear_density_after_stretch",
     "manned_throughput",
     "number_of_sets",

@@ -87,6 +87,7 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_table_sheet(book, table_sheet("discharge_plan"), demo)
     draw_table_sheet(book, table_sheet("treatment"), demo)
     draw_table_sheet(book, table_sheet("permit"), demo)
+    draw_table_sheet(book, table_sheet("quality"), True)
     return book
 
 

@@ -28,6 +28,7 @@ SHEETS = (
     "discharge_plan",
     "treatment",
     "permit",
+    "quality",
 )
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
@@ -45,6 +46,7 @@ OF_COLUMN = {
     "of": "",
 }
 
+SHOWN = "usual"  # kind of a column that only shows what is usual, and is not read
 AT_LEAST = 4  # parts of a column that its reader needs: the last is the meaning
 
 WIDEST = 110
@@ -75,7 +77,9 @@ def texts() -> dict[str, str]:
     sheets = {name: kept(sheet_file(name)) for name in SHEETS}
     columns = {
         f"{name}.{table['name']}": [
-            told([column.get(part, empty) for part, empty in OF_COLUMN.items()]) for column in table["column"]
+            told([column.get(part, empty) for part, empty in OF_COLUMN.items()])
+            for column in table["column"]
+            if column["kind"] != SHOWN
         ]
         for name in SHEETS
         for table in sheet_file(name).get("table", ())

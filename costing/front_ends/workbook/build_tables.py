@@ -28,6 +28,7 @@ GIVEN = {
     "offered": "given choice",
     "whole": "given number",
     "date": "given date",
+    "usual": "table text",
 }
 NUMBERS = ("number", "limit", "value", "whole", "date", "row")
 

@@ -5,13 +5,14 @@ Rows, columns and lists are those of `costing.book.layout`, by which the book is
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import MISSING, dataclass, field, fields
 from functools import lru_cache
 from typing import Any
 
 from costing.book import layout
 from costing.book.layout import GENERAL, RANGE_ROWS, Column
+from costing.front_ends.workbook.build_sheet_table import SHOWN
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.quantities import CHOICES, QUANTITIES, shown
 from costing.reference_data import Default, defaults
@@ -259,11 +260,28 @@ def table_sheet(name: str) -> TableSheet:
             table["heading"],
             table["spare"],
             tuple(DrawnColumn(**column) for column in table["column"]),
-            tuple(text["demo"][table["name"]]),
+            tuple(_with_usual(row, table["column"]) for row in text["demo"][table["name"]]),
         )
         for table in text["table"]
     )
     return TableSheet(text["sheet"], text["title"], tuple(text["intro"]), tables)
+
+
+def _with_usual(row: Mapping[str, Any], columns: Sequence[Mapping[str, Any]]) -> Mapping[str, Any]:
+    """A row of a table with what is usual for it, where the table of defaults knows."""
+    found = dict(row)
+    for column in columns:
+        if column["kind"] == SHOWN:
+            name = column["quantity"]
+            keys = (f"seconds.{name}.{row['code']}", f"seconds.{name}")
+            item = next((defaults()[key] for key in keys if key in defaults()), None)
+            found[column["name"]] = "no end" if item is None else _usual(item)
+    return found
+
+
+def _usual(item: Default) -> str:
+    typical, low, high = (shown(QUANTITIES[item.quantity], end) for end in (item.value, item.low, item.high))
+    return f"{typical} ({low} to {high})"
 
 
 def word_lists() -> dict[str, list[str]]:

@@ -32,6 +32,7 @@ LAST_CELLS = {
     "Discharge plan": "P80",
     "Treatment": "T90",
     "Permit": "P160",
+    "Quality": "P40",
 }
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 

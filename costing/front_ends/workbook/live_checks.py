@@ -36,7 +36,7 @@ from costing.report.drain_live import DRAIN_TABLES
 from costing.report.table import FINISHED_METRE
 
 OK = "ok"
-MOST_REMARKS, PRINTED_REMARKS = 240, 64
+MOST_REMARKS, PRINTED_REMARKS = 240, 96
 LABEL, FOUND, EXPECTED, SAYS = 1, 2, 3, 4
 WIDTHS = {"A": 52.0, "B": 20.0, "C": 25.0, "D": 104.0}
 SIX_DECIMALS = "#,##0.000000"

@@ -77,22 +77,24 @@ class QuoteSheet:
         self.sheet, self.top = live.sheet("quote")
         self.row = next(row for row in quotes.cells if row[0] == live.shown.chosen)
 
-    def draw(self) -> tuple[Live, Live, Live, Live]:
-        """Headline, groups with their chart, then the tables: key figures, groups, steps and remarks."""
+    def draw(self) -> tuple[Live, ...]:
+        """Headline, groups with their chart, then the tables, in the order in which they are checked."""
         after = self._headline()
         figures = self._table(after, "figures", "key_figures", 1)
         groups = self._table(figures.last + 2, "by_group", "cost_by_group", 1)
-        remarks = self._table(groups.last + 2, "remarks", "checks", MOST_REMARKS)
+        seconds = self._table(groups.last + 2, "seconds", "seconds", 1)
+        lots = self._table(seconds.last + 2, "shade_lots", "shade_lots", 1)
+        remarks = self._table(lots.last + 2, "remarks", "checks", MOST_REMARKS)
         steps = self._table(remarks.last + 2, "steps", "cost_by_step", MOST_STEPS, total="all steps")
         self._groups(groups)
         wide = widths_for(steps, narrow=12.0, Enquiry=11.0, Step=34.0, Cost=15.0, Share=11.0)
         wide[steps.letter(VALUE - 1)] = 23.0  # where a remark says its step and its cell
         widths(self.sheet, wide)
-        for table in (figures, groups, steps):
+        for table in (figures, groups, seconds, lots, steps):
             head_heights(table, wide)
         self.sheet.row_breaks.append(Break(id=steps.row - 2))
         page(self.sheet, freeze=f"A{self.top + 1}")
-        return figures, groups, steps, remarks
+        return figures, groups, steps, remarks, seconds, lots
 
     def _table(self, row: int, heading: str, key: str, room: int, total: str = "") -> Live:
         self._section(row, 1, LAST, self.text[heading])
@@ -195,7 +197,7 @@ class QuoteSheet:
         for place in range(GROUPS_FROM, all_groups + 1):
             row += 1
             last = place == all_groups
-            style, text_style = ("total number", "total text") if last else ("result", "row label")
+            style, text_style = ("total number", "total text") if last else ("result", "result line")
             letter = groups.letter(place)
             head, value = (absolute(self.sheet, f"{letter}{line}") for line in (groups.row, groups.first))
             whole = absolute(self.sheet, f"{groups.letter(all_groups)}{groups.first}")

@@ -162,6 +162,8 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     groups = table_sheet(pen, "Cost by group", found["cost_by_group"])
     if len(quoted_rows(groups.table)) > 1:
         compare_sheet(pen, found["compare"], groups)
+    table_sheet(pen, "Seconds", found["seconds"], by_name)
+    table_sheet(pen, "Shade lots", found["shade_lots"])
     steps = table_sheet(pen, "Cost by step", found["cost_by_step"], replace(by_name, total="all steps"))
     cost_charts(pen, steps)
     table_sheet(pen, "Use", found["use"], by_name)

@@ -217,6 +217,8 @@ HOLDS = {
     "Key figures": "dye, chemicals, water, steam, power and discharge per kg of yarn",
     "Cost by group": "cost per metre of finished cloth, a column for each group",
     "Compare": "every figure of the enquiries beside each other, with their distance from the first; a chart",
+    "Seconds": "metres off shade and of second quality, and the cost of a metre of first quality",
+    "Shade lots": "the sets of each order: one more, one fewer, what is short",
     "Cost by step": "cost of each step, opened into groups",
     "Cost charts": "a chart for each enquiry: steps and groups without the yarns",
     "Use": "what each enquiry takes of every material: per kg, per metre, for the order",
