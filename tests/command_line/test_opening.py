@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 
-from costing.cost.quote import GROUPS
+from costing.cost.quote import GROUPS, SECONDS
 from costing.effluent.factors import PARAMETERS
 from costing.front_ends.opening import open_figure
 from costing.quantities import InputError
@@ -27,7 +27,7 @@ def materials(table: Table) -> set[str]:
 
 @pytest.mark.parametrize("code", CODES)
 @pytest.mark.parametrize(
-    "group", [group for group in GROUPS if group not in ("size", "effluent", "overhead")]
+    "group", [group for group in GROUPS if group not in ("size", "effluent", "overhead", SECONDS)]
 )
 def test_a_group_opens_into_what_the_quote_prices_in_it(code: str, group: str) -> None:
     table = opened(code, group)
@@ -38,11 +38,11 @@ def test_a_group_opens_into_what_the_quote_prices_in_it(code: str, group: str) -
     assert table.rows[-1][3] == pytest.approx(scale * sum(line.amount for line in priced), rel=1e-12)
 
 
-@pytest.mark.parametrize("group", ["effluent", "overhead"])
-def test_what_is_charged_opens_into_money(group: str) -> None:
-    table = opened("Q-01", group)
+@pytest.mark.parametrize(("code", "group"), [("Q-01", "effluent"), ("Q-01", "overhead"), ("L-01", SECONDS)])
+def test_what_is_charged_opens_into_money(code: str, group: str) -> None:
+    table = opened(code, group)
     assert table.key == "cost"
-    assert table.rows[-1][3] == pytest.approx(demo_result("Q-01").quote.by("group")[group,], rel=1e-12)
+    assert table.rows[-1][3] == pytest.approx(demo_result(code).quote.by("group")[group,], rel=1e-12)
 
 
 @pytest.mark.parametrize("code", CODES)
