@@ -227,7 +227,7 @@ def _lines(found: Sequence[Shown], columns: Sequence[Column], brief: bool) -> Ta
             amounts = [each.lines[place].get(key, Decimal(0)) for each in found]
             rows.append([capital(named(group.groups)), step, material, cause, kind, *amounts])
     if brief and len(rows) > MOST_ROWS:
-        largest = sorted(range(len(rows)), key=lambda at: -abs(rows[at][-2]))[:MOST_ROWS]
+        largest = sorted(range(len(rows)), key=lambda at: -max(map(abs, rows[at][-2:])))[:MOST_ROWS]
         rest = [sum(row[-2 + which] for at, row in enumerate(rows) if at not in largest) for which in (0, 1)]
         count = len(rows) - MOST_ROWS
         rows = [rows[at] for at in sorted(largest)]
