@@ -24,7 +24,7 @@ HOLDS = {
     CLOTH: "yarns, ends, picks, widths, crimps, shrinkage",
     LOT: "length, sets, baths at start and end, stops",
     RECIPE: "route, products, settings",
-    USAGE: "range, strengths, factors, wastes",
+    USAGE: "range, strengths, factors, wastes, seconds",
     PRICE: "prices, rates of exchange, charges, overhead, margin",
     PROGRAM: "another version of the program or of its tables",
 }
