@@ -3612,10 +3612,11 @@ Private Sub DescribeGroup17()
         "the sheet Discharge plan, its whole range from A1 on", _
         "the sheet Treatment, its whole range from A1 on", _
         "the sheet Permit, its whole range from A1 on", _
-        "the sheet Quality, its whole range from A1 on")
+        "the sheet Quality, its whole range from A1 on", _
+        "the sheet Offers, its whole range from A1 on")
     Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
         Array("the cell of WARP_OPENED_BOOK", _
-        "one of: quotes, key_figures, cost_by_group, cost_by_step, seconds, shade_lots, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, ledger, safety,...", _
+        "one of: quotes, key_figures, cost_by_group, cost_by_step, seconds, shade_lots, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, prices, ledger,...", _
         "a code of the sheet Enquiries; left out: all of them", _
         "rows of the range, which are filled up; left out: as many as there are")
     Describe "WARP_USE_PER_KG", "The mill's book: What an enquiry takes per kilogram of grey yarn sold, fills, stops and leaders in. Gives: use [g/kg, L/kg, kg/kg, kWh/kg].", _
@@ -3659,12 +3660,15 @@ Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Var
         ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
         ByVal materials As Variant, ByVal mill_costs As Variant, ByVal how_sure As Variant, _
         ByVal discharge_points As Variant, ByVal discharge_plan As Variant, _
-        ByVal treatment As Variant, ByVal permit As Variant, ByVal quality As Variant) As Variant
+        ByVal treatment As Variant, ByVal permit As Variant, ByVal quality As Variant, _
+        Optional ByVal offers As Variant) As Variant
     On Error GoTo Refused
+    If IsMissing(offers) Then offers = Empty
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
         CellsOf(materials), CellsOf(mill_costs), CellsOf(how_sure), CellsOf(discharge_points), _
-        CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit), CellsOf(quality)))
+        CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit), CellsOf(quality), _
+        CellsOf(offers)))
     Exit Function
 Refused:
     WARP_OPENED_BOOK = CVErr(xlErrValue)

@@ -12,6 +12,7 @@ from costing.book.tables import read_table, refuse_twice
 from costing.quantities import InputError, check, folded, listed
 from costing.settings.building import Entry
 from costing.settings.mill import Mill, MillCosts
+from costing.settings.offers import ExchangeRate
 
 NAMES = (
     "currency",
@@ -24,6 +25,7 @@ NAMES = (
     "margin",
     "money_rounding",
 )
+PRICES_AS_OF = "prices_as_of"  # a row that a book may lack
 
 
 def read_costs(sheet: Sheet, mill: Mill) -> None:
@@ -34,12 +36,7 @@ def read_costs(sheet: Sheet, mill: Mill) -> None:
     InputError
         A missing or refused cell, an unknown or repeated row, a currency without a rate.
     """
-    costs, currencies = tables_of("mill_costs")
-    rates: dict[str, float] = {}
-    for row in refuse_twice(read_table(sheet, currencies, [costs]), "currency"):
-        rate = row.number("rate")
-        rates[row.code] = check("exchange_rate", rate, row.at("rate"))
-        row.date("rate_date")
+    rates = _rates(sheet)
     rows = _cost_rows(sheet)
     values: dict[str, Any] = {}
     for name in NAMES:
@@ -47,24 +44,51 @@ def read_costs(sheet: Sheet, mill: Mill) -> None:
             raise InputError(sheet.title, f"the row {row_text(name)!r} is missing; accepted is one")
         values[name] = _value(name, *rows[name])
     currency = values["currency"]
-    if rates.setdefault(currency, 1.0) != 1.0:
+    own = [rate for rate in rates if rate.currency == currency and rate.rate != 1.0]
+    if own:
         raise InputError(
             rows["currency"][0].where,
-            f"the rate of {currency!r}, the mill's own currency, is {rates[currency]:g}; accepted is 1",
+            f"the rate of {currency!r}, the mill's own currency, is {own[0].rate:g}; accepted is 1",
         )
-    mill.costs = MillCosts(exchange_rates=rates, **values)
+    as_of, _ = rows.get(PRICES_AS_OF, (None, None))
+    mill.rates = tuple(rates)
+    mill.costs = MillCosts(
+        prices_as_of=None if as_of is None else date_of(as_of, row_text(PRICES_AS_OF)),
+        **values,
+    )
     mill.given["costs", ""] = {name: Entry(values[name], rows[name][0].where) for name in NAMES}
+
+
+def _rates(sheet: Sheet) -> list[ExchangeRate]:
+    """The rows of the currencies; one may have several, with days of their own."""
+    costs, currencies = tables_of("mill_costs")
+    found: list[ExchangeRate] = []
+    seen: dict[tuple[str, datetime.date | None], str] = {}
+    codes: dict[str, str] = {}
+    for row in read_table(sheet, currencies, [costs]):
+        code = codes.setdefault(folded(row.code), row.code)
+        since = row.date("rate_date")
+        if (code, since) in seen:
+            day = f"of {since}" if since else "without a date"
+            raise InputError(
+                row.where,
+                f"the currency {row.code!r} stands twice {day}, also in {seen[code, since]}; accepted is one "
+                "rate for a day",
+            )
+        seen[code, since] = row.where
+        found.append(ExchangeRate(code, check("exchange_rate", row.number("rate"), row.at("rate")), since))
+    return found
 
 
 def _cost_rows(sheet: Sheet) -> dict[str, tuple[Given, Given]]:
     """Name -> value and unit, of the rows that are known; any other row must be empty."""
     costs, currencies = tables_of("mill_costs")
-    names = {folded(row_text(name)): name for name in NAMES}
+    names = {folded(row_text(name)): name for name in (*NAMES, PRICES_AS_OF)}
     found: dict[str, tuple[Given, Given]] = {}
     for row in refuse_twice(read_table(sheet, costs, [currencies]), "row"):
         name = names.get(folded(row.code))
         if name is None and not row.cells["value"].is_empty:
-            accepted = listed(map(row_text, NAMES), row.code, most=len(NAMES))
+            accepted = listed(map(row_text, names.values()), row.code, most=len(names))
             raise InputError(
                 row.where, f"the quantity {row.code!r} is unknown; accepted is one of: {accepted}"
             )

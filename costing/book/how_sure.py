@@ -94,7 +94,7 @@ def _owner(row: TableRow, kind: str, mill: Mill) -> str:
         STEP: {name: None for route in mill.routes.values() for name, _ in route},
         MATERIAL: mill.materials,
         COSTS: {},
-        EXCHANGE: mill.costs.exchange_rates if mill.costs is not None else {},
+        EXCHANGE: {rate.currency: None for rate in mill.rates},
     }
     known = [*there[kind], *(code for sort, code in mill.refused if sort == kind)]
     found = meant(text, known)

@@ -44,7 +44,7 @@ RANGE_ROWS = tuple(item.name for item in fields(Range) if item.name not in ("cod
 
 @dataclass(frozen=True)
 class Column:
-    """One column of a table with a row for each thing."""
+    """One column of a table with a row for each thing; a `late` one may be lacking in an older book."""
 
     head: str
     name: str
@@ -54,6 +54,7 @@ class Column:
     quantity: str = ""
     list: str = ""
     of: str = ""
+    late: bool = False
 
 
 @dataclass(frozen=True)
@@ -93,7 +94,7 @@ def column_sheet(name: str) -> ColumnSheet:
 
 @lru_cache(maxsize=16)
 def tables_of(name: str) -> tuple[Table, ...]:
-    """The tables of the sheet ``routes``, ``materials``, ``mill_costs`` or ``enquiries``.
+    """The tables of the sheet ``routes``, ``materials``, ``offers``, ``mill_costs`` or ``enquiries``.
 
     Examples
     --------

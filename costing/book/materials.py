@@ -11,6 +11,7 @@ from costing.quantities import InputError, check, listed, meant
 from costing.quantities.units import measure
 from costing.settings.building import Entry
 from costing.settings.mill import REDUCED_DYES, YARN_ROLES, Material, Mill
+from costing.settings.offers import LISTED_STRENGTH
 from costing.settings.product_fields import DYE, INDIGO
 
 OWN = ("own_oxygen_demand", "own_sodium", "own_sulfur", "own_nitrogen")
@@ -28,7 +29,10 @@ def read_materials(sheet: Sheet, mill: Mill) -> None:
     for row in refuse_twice(read_table(sheet, table), "material"):
         item = mill.materials[row.code] = _material(row, mill)
         mill.given["material", row.code] = {
-            name: Entry(getattr(item, name), row.at(name)) for name in ("strength", "alkali")
+            **{name: Entry(getattr(item, name), row.at(name)) for name in ("strength", "alkali", "price")},
+            LISTED_STRENGTH: Entry(item.strength, row.at("strength")),
+            "density": Entry(row.number("density", "density_unit"), row.at("density")),
+            "usual_purchase": Entry(row.number("usual_purchase", unit="kg"), row.at("usual_purchase")),
         }
         mill.places["material", row.code] = row.where
 
@@ -58,17 +62,7 @@ def _material(row: TableRow, mill: Mill) -> Material:
             "only a product without a formula brings sulfide beside what it is",
         )
     density = row.number("density", "density_unit")
-    price, freight, per = _price(row, density)
-    assert mill.costs is not None
-    currency = row.text("currency")
-    known = sorted({mill.costs.currency, *mill.costs.exchange_rates})
-    known_currency = meant(currency, known) if currency else ""
-    if known_currency is None:
-        raise InputError(
-            row.at("currency"),
-            f"currency {currency!r} of {row.code!r} has no exchange rate; accepted is one of: "
-            f"{listed(known, currency)}",
-        )
+    price, freight, per = price_by_mass(row, density, row.at("density"))
     strength = row.number("strength", "strength_unit")
     return Material(
         code=row.code,
@@ -89,7 +83,7 @@ def _material(row: TableRow, mill: Mill) -> Material:
         price=price,
         price_by=per,
         freight=freight,
-        currency=known_currency,
+        currency=known_currency(row, mill),
         price_date=row.date("price_date"),
         where=row.where,
     )
@@ -121,8 +115,44 @@ def _dye_class(row: TableRow, role: str, substance: str) -> str:
     return found
 
 
-def _price(row: TableRow, density: float | None) -> tuple[float | None, float, str]:
-    """Price and freight by mass, and the unit they were given for."""
+def known_currency(row: TableRow, mill: Mill) -> str:
+    """The currency of a price as the sheet Mill costs has it; "" for the mill's own.
+
+    Raises
+    ------
+    InputError
+        One without any rate.
+    """
+    assert mill.costs is not None
+    currency = row.text("currency")
+    known = sorted({mill.costs.currency, *(rate.currency for rate in mill.rates)})
+    found = meant(currency, known) if currency else ""
+    if found is None:
+        raise InputError(
+            row.at("currency"),
+            f"currency {currency!r} of {row.code!r} has no exchange rate; accepted is one of: "
+            f"{listed(known, currency)}",
+        )
+    return found
+
+
+def price_by_mass(row: TableRow, density: float | None, density_cell: str) -> tuple[float | None, float, str]:
+    """Price and freight by mass, and the unit they were given for; None for an empty price.
+
+    Parameters
+    ----------
+    row : TableRow
+        With price, freight and the unit that both are for.
+    density : float or None
+        Of the product, where it is known.
+    density_cell : str
+        Sheet and cell of it.
+
+    Raises
+    ------
+    InputError
+        A freight without a price, a price without a unit, or one by volume without a density.
+    """
     per = row.text("per")
     if row.cells["price"].is_empty:
         if not row.cells["freight"].is_empty:
@@ -135,7 +165,7 @@ def _price(row: TableRow, density: float | None) -> tuple[float | None, float, s
     by_volume = measure(per)[0] == measure("L")[0]
     if by_volume and density is None:
         raise InputError(
-            row.at("density"), f"density is empty, but the price is per {per}; accepted is 0.5 to 3 kg/L"
+            density_cell, f"density is empty, but the price is per {per}; accepted is 0.5 to 3 kg/L"
         )
     unit = f"money/{per}"
     found = {}

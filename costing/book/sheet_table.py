@@ -146,6 +146,7 @@ SHEETS: dict[str, dict[str, Any]] = {
         ],
     },
     "quality": {"sheet": "Quality", "table": [{"name": "depths", "heading": ""}]},
+    "offers": {"sheet": "Offers", "table": [{"name": "offers", "heading": ""}]},
 }
 
 WORDS: dict[str, list[str]] = {

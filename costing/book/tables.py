@@ -17,7 +17,7 @@ from costing.quantities.checking import check_choice
 # Lists of codes are checked against the mill's own sheets, not against a list of words.
 CODE_SHEETS = ("style_codes", "recipe_codes", "range_codes", "point_codes", "enquiry_codes")
 MOST_WORDS = 40  # of a list that the user cannot lengthen: all of it
-OWN_CODES = (*CODE_SHEETS, "route_codes", "currency_codes")
+OWN_CODES = (*CODE_SHEETS, "route_codes", "currency_codes", "material_codes")
 
 
 @dataclass(frozen=True)
@@ -137,7 +137,7 @@ def read_table(sheet: Sheet, table: Table, others: Sequence[Table] = ()) -> Iter
         A needed head is missing, a filled row has no code, or a formula has no result.
     """
     heads = [column.head for column in table.columns]
-    head_row, places = sheet.find_heads(heads, heads)
+    head_row, places = sheet.find_heads(heads, [column.head for column in table.columns if not column.late])
     other_rows = [sheet.find_heads([c.head for c in other.columns], ())[0] for other in others]
     columns = {column.name: column for column in table.columns}
     first = table.columns[0]
@@ -146,7 +146,12 @@ def read_table(sheet: Sheet, table: Table, others: Sequence[Table] = ()) -> Iter
     for row in sheet.rows_below(head_row, other_rows):
         if folded(sheet.text(row, places[first.head])) in above - {""}:
             continue
-        cells = {name: sheet.given(row, places[column.head]) for name, column in columns.items()}
+        cells = {
+            name: sheet.given(row, places[column.head])
+            if column.head in places
+            else Given(None, f"{sheet.title}, row {row}")
+            for name, column in columns.items()
+        }
         filled: list[Any] = [cell for cell in cells.values() if not cell.is_empty]
         if not filled:
             continue

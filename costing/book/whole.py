@@ -13,9 +13,11 @@ from costing.book.how_sure import SHEET as HOW_SURE
 from costing.book.how_sure import read_how_sure
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
+from costing.book.offers import OFFERS_SHEET, read_offers
 from costing.book.quality import PERCENT, read_quality
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import TableRow, read_table, refuse_twice
+from costing.cost.offers import mill_on
 from costing.quantities import InputError, folded, label, listed
 from costing.quantities.checking import refuse_all
 from costing.quantities.units import canonical
@@ -25,7 +27,7 @@ from costing.settings.quality import SHARES
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
-LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE)  # sheets that a book may do without
+LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET)  # sheets that a book may do without
 SOLD_BY = ("m", "yd", "km", "ft")
 
 
@@ -43,7 +45,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     Returns
     -------
     Mill
-        With ``places``: (kind, code) -> sheet and cell.
+        With ``places``: (kind, code) -> sheet and cell; with the prices of the day that the book names.
 
     Raises
     ------
@@ -56,6 +58,9 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     read_quality(found["Quality"], mill)
     _read_routes(found["Routes"], mill)
     read_materials(found["Materials"], mill)
+    offers = next((sheet for name, sheet in sheets.items() if folded(name) == folded(OFFERS_SHEET)), None)
+    if offers is not None and offers.rows:
+        read_offers(offers, mill)
     _read_styles(found["Styles"], mill, apart)
     _read_recipes(found["Recipes"], mill, apart)
     _read_ranges(found["Ranges"], mill, apart)
@@ -69,7 +74,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
         mill.keep_drain(read_drain(find_sheets(sheets, DRAIN_SHEETS), mill))
     except InputError as error:  # a wrong cell or a missing sheet of the drain takes away no quote
         mill.keep_drain(error)
-    return mill
+    return mill_on(mill)
 
 
 @contextmanager

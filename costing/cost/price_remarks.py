@@ -199,7 +199,8 @@ def price_remarks(offer: Quote, mill: Mill, today: datetime.date) -> list[Remark
     mill : Mill
         The book with the price list.
     today : datetime.date
-        The day that "old" and "in the future" count from.
+        The day that "old" counts from, and "in the future" unless the prices are of a later day; an offer
+        that still runs is not old.
 
     Returns
     -------
@@ -218,15 +219,21 @@ def price_remarks(offer: Quote, mill: Mill, today: datetime.date) -> list[Remark
         if item.price == 0
     ]
     dated = {item.code: item.price_date for item in used if item.price_date is not None}
+    day = mill.costs.day if mill.costs is not None else today
     found += [
         Remark("warning", f"material {code}", f"the price is dated {date}, which is still to come")
         for code, date in dated.items()
-        if date > today
+        if date > max(today, day)
     ]
-    undated = [item.code for item in used if item.price_date is None]
+    later = [code for code, date in dated.items() if day < date <= today]
+    if later:
+        text = f"dated after {day}, the day of the prices: {', '.join(later)}"
+        found.append(Remark("unusual", "prices", text))
+    undated = [item.code for item in used if item.price_date is None and item.price_until is None]
     if undated:
         found.append(Remark("unusual", "prices", f"no date beside the price of {', '.join(undated)}"))
-    old = sorted((date, code) for code, date in dated.items() if today - date > OLD)
+    running = {item.code for item in used if item.price_until is not None and item.price_until >= today}
+    old = sorted((date, code) for code, date in dated.items() if today - date > OLD and code not in running)
     if old:
         date, code = old[0]
         text = f"{len(old)} price(s) older than a year; the oldest is that of {code}, {date}"

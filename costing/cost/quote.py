@@ -328,12 +328,16 @@ def material_price(code: str, materials: Mapping[str, Material], costs: MillCost
         raise InputError("price list", f"material {code!r} is not in the list")
     material = materials[code]
     where = material.where or f"material {code}"
+    if material.price is None and material.no_price:
+        raise InputError(where, material.no_price)
     if material.price is None:
         raise InputError(
             where, f"material {code!r} is used but has no price; accepted is a price of 0 or more"
         )
     currency = material.currency or costs.currency
     rate: float | None = 1.0 if currency == costs.currency else costs.exchange_rates.get(currency)
+    if rate is None and material.no_price:
+        raise InputError(where, material.no_price)
     if rate is None:
         known = ", ".join([costs.currency, *costs.exchange_rates])
         raise InputError(

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterable
 from typing import Any, Callable
 
 from costing.book.layout import sheet_names
+from costing.book.offers import OFFERS_SHEET
 from costing.book.quantity_cell import is_empty
 from costing.cost.quote import group_of
 from costing.effluent.factors import PARAMETERS
@@ -270,7 +271,12 @@ FUNCTIONS: tuple[CellFunction, ...] = (
         TEXT,
         "a mark of the book",
         tuple(
-            Parameter(name.lower().replace(" ", "_"), f"the sheet {name}, its whole range from A1 on", BLOCK)
+            Parameter(
+                name.lower().replace(" ", "_"),
+                f"the sheet {name}, its whole range from A1 on",
+                BLOCK,
+                optional=name == OFFERS_SHEET,
+            )
             for name in sheet_names()
         ),
     ),

@@ -91,7 +91,11 @@ def open_book(blocks: Sequence[Any]) -> str:
     """
     mark = mark_of(blocks)
     if mark not in _kept:
-        sheets = {title: Sheet.from_rows(title, block) for title, block in zip(sheet_names(), blocks)}
+        sheets = {
+            title: Sheet.from_rows(title, block)
+            for title, block in zip(sheet_names(), blocks)
+            if block is not None
+        }
         _kept[mark] = OpenedBook(mill_from_sheets(sheets))
     _kept.move_to_end(mark)
     while len(_kept) > KEPT:

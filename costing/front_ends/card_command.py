@@ -9,6 +9,7 @@ import click
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    ON,
     asked_quantity,
     named_once,
     one_line_errors,
@@ -37,6 +38,7 @@ from costing.quantities import InputError
     "--out", "-o", type=click.Path(path_type=Path), help="Write a workbook: one A4 page for each card."
 )
 @click.option("--overwrite", is_flag=True, help="Replace an earlier file of the same cards.")
+@ON
 @JSON
 @one_line_errors
 def card(
@@ -47,6 +49,7 @@ def card(
     kettle: str,
     out: Path | None,
     overwrite: bool,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Print the card for the shift: what to weigh, set, fill and add for one recipe on one range.
@@ -70,7 +73,7 @@ def card(
         asked_quantity(vat, "tank_volume", "--vat", "the vat"),
         asked_quantity(kettle, "tank_volume", "--kettle", "the kettle"),
     )
-    mill, source = read(book)
+    mill, source = read(book, on)
     chosen = named_once(mill, codes) or list(mill.enquiries)[:1]
     cards = {item.enquiry.code: range_card(mill, item, ask) for item in results_of(mill, source, chosen)}
     if as_json:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import os
 import re
 import sys
@@ -30,6 +31,11 @@ PICTURE = click.option(
     help="Draw it as a picture too: a new file, .png or .svg.",
 )
 REPLACE_PICTURE = click.option("--overwrite", is_flag=True, help="Replace an earlier picture of that name.")
+ON = click.option(
+    "--on",
+    metavar="YYYY-MM-DD",
+    help="Prices and exchange rates of this day; that of the book when left out.",
+)
 _NUMBER_AND_UNIT = re.compile(r"([+-]?(?:\d+(?:\.\d*)?|\.\d+))\s*([^\s\d.,]\S*)?")
 NO_ENQUIRY = "the book holds no enquiry; accepted is one row or more"
 SOME_REFUSED = 3  # exit code where some enquiries are quoted and others refused
@@ -60,13 +66,43 @@ def tell(error: InputError, whose: str = "") -> None:
         click.echo(f"refused{whose}: {said}".replace("\n", " "), err=True)
 
 
-def read(path: Path | None) -> tuple[Mill, Path]:
-    """The mill of a book, the invented demo's when no book is named, and where the book is."""
+def read(path: Path | None, on: str | None = None) -> tuple[Mill, Path]:
+    """The mill of a book, the invented demo's when no book is named, and where the book is.
+
+    Parameters
+    ----------
+    path : Path or None
+        The book.
+    on : str, optional
+        The day whose prices count, as the option --on has it; that of the book where it is left out.
+    """
+    from costing.cost.offers import mill_on
     from costing.front_ends.workbook.build import demo_book
     from costing.front_ends.workbook.read import read_book
 
     chosen = path or demo_book()
-    return read_book(chosen, apart=True), chosen
+    day = None if on is None else asked_day(on, "--on")
+    mill = read_book(chosen, apart=True)
+    return mill if day is None else mill_on(mill, day), chosen
+
+
+def asked_day(text: str, option: str) -> datetime.date:
+    """The day of an option.
+
+    Raises
+    ------
+    InputError
+        No such day.
+
+    Examples
+    --------
+    >>> asked_day("2027-01-31", "--on")
+    datetime.date(2027, 1, 31)
+    """
+    try:
+        return datetime.datetime.strptime(text.strip(), "%Y-%m-%d").date()
+    except ValueError:
+        raise InputError(option, f"is {text!r}; accepted is a day such as 2027-01-31") from None
 
 
 def named_once(mill: Mill, codes: Sequence[str]) -> list[str]:

@@ -15,6 +15,7 @@ from costing.front_ends.card_command import card
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    ON,
     PICTURE,
     SOME_REFUSED,
     check_picture,
@@ -28,6 +29,7 @@ from costing.front_ends.command_frame import (
 from costing.front_ends.compare_command import compare
 from costing.front_ends.drain_command import drain
 from costing.front_ends.limits_command import limits
+from costing.front_ends.prices_command import prices
 from costing.front_ends.range_commands import band, lots, target
 from costing.front_ends.register_command import register
 from costing.quantities import InputError
@@ -53,6 +55,7 @@ if TYPE_CHECKING:
       costing target -e Q-02 --cost 2.1 --change "order length" --to 40000
                                         what would meet a target
       costing card -e Q-02              what the shift weighs, sets and fills
+      costing prices                    each material with its offers, and which one counts
       costing drain                     what leaves by a collecting point of the drain
       costing limits us_410_g_bpt       discharge limits of a regulation that was read
       costing register save             keep quotes, find them again, say why two differ
@@ -75,6 +78,7 @@ main.add_command(band)
 main.add_command(lots)
 main.add_command(target)
 main.add_command(register)
+main.add_command(prices)
 
 
 @main.command()
@@ -95,6 +99,7 @@ main.add_command(register)
 )
 @PICTURE
 @click.option("--overwrite", is_flag=True, help="Replace the results file, or the picture, if it is there.")
+@ON
 @JSON
 @one_line_errors
 def quote(
@@ -103,6 +108,7 @@ def quote(
     out: Path | None,
     picture: Path | None,
     overwrite: bool,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Quote one enquiry or all of a BOOK (the invented demo mill when left out).
@@ -124,7 +130,7 @@ def quote(
     check_picture(picture, overwrite)
     with _progress() as now:
         now("reading the book")
-        mill, source = read(book)
+        mill, source = read(book, on)
         target = out or Path.cwd() / f"{source.stem}_results.xlsx"
         if target.resolve() == source.resolve():
             raise InputError(str(target), "is the book itself; accepted is another name for the results")
@@ -191,6 +197,7 @@ def _refuse_all(refused: Sequence[Refused]) -> None:
     metavar="STREAM",
     help="Only this stream of the drain; its sum is that of the discharge. Without --of: all of it.",
 )
+@ON
 @JSON
 @one_line_errors
 def ledger(
@@ -199,6 +206,7 @@ def ledger(
     figure: str | None,
     step: str | None,
     stream: str | None,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Open a FIGURE of one enquiry into step, material and cause.
@@ -212,7 +220,7 @@ def ledger(
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import opening, screen
 
-    mill, source = read(book)
+    mill, source = read(book, on)
     if code is None:
         code = next(iter(mill.enquiries), "")
     (result,) = results_of(mill, source, (code,))

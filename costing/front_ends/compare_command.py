@@ -10,6 +10,7 @@ import click
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    ON,
     PICTURE,
     asked_quantity,
     check_picture,
@@ -44,6 +45,7 @@ DRAWS = 2000  # of each, to tell whether a difference is more than what is not s
 )
 @PICTURE
 @click.option("--overwrite", is_flag=True, help="Replace an earlier comparison, or picture, of that name.")
+@ON
 @JSON
 @one_line_errors
 def compare(
@@ -57,6 +59,7 @@ def compare(
     out: Path | None,
     picture: Path | None,
     overwrite: bool,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Put enquiries of a BOOK side by side: cost by group, price, water, steam, dye, salt, COD.
@@ -81,7 +84,7 @@ def compare(
         raise InputError(
             "--enquiry", "names an enquiry of the book; to make others from it, accepted is --like instead"
         )
-    mill, source = read(book)
+    mill, source = read(book, on)
     if made:
         model, enquiries = _made(mill, like, styles, recipes, ranges, length)
         results = worked_out(mill, source, enquiries)

@@ -52,6 +52,8 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "bath_at_end": ("kept for the next lot", "dumped"),
     "pumps_in_stoppage": ("running", "stopped"),
     "input_kind": ("step", "material", "mill costs", "exchange rate", "style", "range", "enquiry"),
+    "price_terms": ("delivered", "ex works"),
+    "offer_counts": ("cheapest", "always", "no"),
 }
 
 

@@ -20,6 +20,8 @@ ORDERS = (
     Q("time_left", "h", "day", -3650.0, 3650.0, "time that a pack still keeps; below zero it is past"),
     Q("break_packs", "", "", 1.0, 1e6, "packs from which the break price holds, for all of them", whole=True),
     Q("break_price", "money/kg", "money/kg", 0.0, 1e6, "price at the price break, as delivered"),
+    Q("from_quantity", "kg", "kg", 0.0, 1e8, "purchase from which an offer holds, as delivered"),
+    Q("usual_purchase", "kg", "kg", 0.01, 1e8, "what is bought at a time, as delivered"),
     Q("order_charge", "money", "money", 0.0, 1e9, "charge for an order of any size"),
     Q("order_cost", "money", "money", 0.0, 1e15, "cost of an order"),
     Q("actual_mass", "kg", "kg", 0.0, 1e9, "product used in fact"),

@@ -22,6 +22,7 @@ from costing.report.grounds import (
     sources_cited,
 )
 from costing.report.money import cost_by_group, cost_by_step, cost_lines, headline, quotes
+from costing.report.prices import prices_of_use
 from costing.report.range_work import key_figures, ledger_lines, use
 from costing.report.seconds import seconds, shade_lots
 from costing.report.seconds import told as seconds_told
@@ -70,6 +71,7 @@ TABLES: dict[str, Builder] = {
     "checks": checks,
     "defaults_taken": defaults_taken,
     "cost_lines": cost_lines,
+    "prices": prices_of_use,
     "ledger": _of_results(ledger_lines),
     "safety": cautions_of_use,
     "sources": sources_cited,

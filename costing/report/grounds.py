@@ -180,6 +180,7 @@ def run_record(mill: Mill, results: Sequence[Result]) -> Table:
         ["mill currency", costs.currency],
         ["rounding of money", costs.money_rounding],
         ["date of the mill's prices", costs.price_date],
+        ["offers and exchange rates as of", costs.day],
     ]
     dates = [date for code in used_products(mill, results) if (date := mill.materials[code].price_date)]
     if dates:

@@ -111,7 +111,7 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
         )
     note = (
         f"Money in {costs.currency}, rounded to {costs.money_rounding:g} at the end only; prices of "
-        f"{costs.price_date:%Y-%m-%d}. Price = cost / (1 - margin). Per kg and per m of dyed "
+        f"{costs.day:%Y-%m-%d}. Price = cost / (1 - margin). Per kg and per m of dyed "
         f"warp without weft. {SCOPE}"
     )
     return Table("quotes", "Quotes", note, columns, rows)

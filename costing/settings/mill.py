@@ -15,6 +15,7 @@ from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of, refused_for_class
 from costing.settings.how_sure import GivenSpread
 from costing.settings.lye_dose import resolve_doses
+from costing.settings.offers import ExchangeRate, MaterialOffers
 from costing.settings.product_fields import (
     DYE_FIELDS,
     PRODUCT_FIELDS,
@@ -42,7 +43,8 @@ class Material:
     ``own_`` fields say what one kilogram of the active part holds. `strength` is the active part of
     the delivered mass; for reduced indigo it counts the dye as indigo. `remainder` is what the rest
     is: "water" or "inert" matter. `alkali` is caustic and `sodium_sulfide` sulfide delivered with the
-    product, per delivered mass. A dye has a `dye_class`.
+    product, per delivered mass. A dye has a `dye_class`. `supplier` and `price_until`, the last day, are
+    those of the offer that counts; `no_price` says why none counts on the day of the prices.
     """
 
     code: str
@@ -66,6 +68,9 @@ class Material:
     currency: str = ""
     price_date: datetime.date | None = None
     where: str = ""
+    supplier: str = ""
+    price_until: datetime.date | None = None
+    no_price: str = ""
 
     def __post_init__(self) -> None:
         where = self.where or f"material {self.code}"
@@ -111,7 +116,11 @@ class Material:
 
 @dataclass(frozen=True)
 class MillCosts:
-    """Prices that are not of a material, and how money is shown."""
+    """Prices that are not of a material, and how money is shown.
+
+    The prices are those of `prices_as_of`, or of `price_date` where that is None; `exchange_rates` are those
+    of that day.
+    """
 
     currency: str
     price_date: datetime.date
@@ -123,9 +132,15 @@ class MillCosts:
     margin: float
     money_rounding: float
     exchange_rates: Mapping[str, float] = field(default_factory=dict)
+    prices_as_of: datetime.date | None = None
 
     def __post_init__(self) -> None:
         check_fields(self, "mill costs")
+
+    @property
+    def day(self) -> datetime.date:
+        """The day whose prices and rates count."""
+        return self.prices_as_of or self.price_date
 
 
 @dataclass(frozen=True)
@@ -222,9 +237,13 @@ class Mill:
     recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
     `spreads` says how far numbers may be from what the book says.
     `depths` are the depths of shade, the lightest first.
+    A material with `offers` has price and strength of the one that counts on the day of the prices; `rates`
+    are the exchange rates of all days.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
+    offers: dict[str, MaterialOffers] = field(default_factory=dict)
+    rates: tuple[ExchangeRate, ...] = ()
     styles: dict[str, Style] = field(default_factory=dict)
     recipes: dict[str, Recipe] = field(default_factory=dict)
     ranges: dict[str, Range] = field(default_factory=dict)

@@ -1,7 +1,8 @@
 """Everything that one enquiry rests on as plain data, and back to a mill that gives the same quote.
 
 A snapshot holds the settings as they were resolved: typical values that were taken stand in it as numbers, so
-that a later table of typical values does not move a kept quote. Left out is what only the sheets tell: which
+that a later table of typical values does not move a kept quote, and of several offers or exchange rates only
+what counted on the day of the prices. Left out is what only the sheets tell: which
 cell a number came from, save for products.
 """
 

@@ -437,7 +437,8 @@ class Worked:
 
     def costs(self) -> dict[str, float]:
         """Cost by group, per kilogram of saleable grey warp."""
-        rows = template("materials.toml")["demo"]["materials"]
+        listed = [row for row in template("materials.toml")["demo"]["materials"] if "price" in row]
+        rows = [*listed, *template("offers.toml")["demo"]["offers"]]  # the first offer is the one that counts
         prices = template("mill_costs.toml")["demo"]
         rates = {row["code"]: row["rate"] for row in prices["currencies"]}
         general = {row["quantity"]: row["value"] for row in prices["costs"]}

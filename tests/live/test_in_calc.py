@@ -174,7 +174,7 @@ def test_another_enquiry_and_another_input_are_followed(live: Live) -> None:
     live.type(CHOICE, "Q-05")
     agree(live, "Q-05", live.office.folder)
     before = live.grid("Quotes")
-    live.type(place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), 2.75)
+    live.type(place(table_cell(BOOK, "Materials", "LYE-50", "Price")), 2.75)
     live.type(place(column_cell(BOOK, *DARK, "bath indigo", DYEING)), 2.1)
     live.type(place(table_cell(BOOK, "Enquiries", "Q-05", "Order length")), 12345.0)
     agree(live, "Q-05", live.office.folder)
@@ -302,7 +302,7 @@ BAD = {
         "indigo on yarn is empty",
     ),
     "0.88 for 88 %": (place(table_cell(BOOK, "Materials", "HYDRO-88", "Strength")), 0.88, "strength is 0.88"),
-    "a negative price": (place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), -1.0, "price is -1"),
+    "a negative price": (place(table_cell(BOOK, "Materials", "LYE-50", "Price")), -1.0, "price is -1"),
     "88 without its unit": (
         place(table_cell(BOOK, "Materials", "HYDRO-88", "Strength unit")),
         None,
@@ -393,7 +393,7 @@ def test_a_balance_that_does_not_add_up_is_seen(live: Live) -> None:
 def test_a_saved_book_shows_the_same_and_still_follows(live: Live, suffix: str) -> None:
     folder = live.office.folder
     live.type(CHOICE, "Q-04")
-    live.type(place(table_cell(BOOK, "Materials", "HYDRO-88", "Price")), 2.0)
+    live.type(place(table_cell(BOOK, "Materials", "LYE-50", "Price")), 2.0)
     before = {title: live.grid(title) for title in LIVE_SHEETS}
     path = live.saved(folder / f"again{suffix}")
     if suffix == ".xlsx":

@@ -22,7 +22,10 @@ KEPT = {
     *("materials", "styles", "recipes", "ranges", "routes", "enquiries", "costs", "assumptions", "spreads"),
     *("_drain", "_built", "depths"),
 }
-ONLY_OF_SHEETS = {"recipe_steps", "range_steps", "places", "given", "without_rows", "refused"}
+ONLY_OF_SHEETS = {
+    *("recipe_steps", "range_steps", "places", "given", "without_rows", "refused"),
+    *("offers", "rates"),  # the materials and costs have what counts of them on the day of the prices
+}
 
 
 @pytest.mark.parametrize("code", MILL.enquiries)

@@ -126,8 +126,8 @@ def no_price(book: Workbook) -> None:
 
 
 def materials_row_with_text_price(book: Workbook) -> None:
-    cell = table_cell(book, "Materials", "HYDRO-88", "Price")
-    cell.value = "1.42"
+    cell = table_cell(book, "Materials", "HYDRO-90", "Price")
+    cell.value = "1.49"
     cell.data_type = "s"
 
 
@@ -247,7 +247,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
         in_column(*DARK, "bath indigo", "2,4", DYEING),
         ["Recipes!I", "the text '2,4'", "0.05 to 30 g/L"],
     ),
-    ("number as text", materials_row_with_text_price, ["Materials!T", "the text '1.42'"]),
+    ("number as text", materials_row_with_text_price, ["Materials!T", "the text '1.49'"]),
     ("words", in_column(*DARK, "dips", "seven", DYEING), ["Recipes!I", "'seven'", "1 to 24"]),
     (
         "error value",
@@ -266,7 +266,7 @@ AT_READING: list[tuple[str, Edit, list[str]]] = [
         ["Recipes!I", "formula", "save it once"],
     ),
     ("formula in a code", in_row("Enquiries", "Q-01", "Style", "=C8"), ["Enquiries!C", "formula"]),
-    ("negative", in_row("Materials", "HYDRO-88", "Price", -1.4), ["Materials!T", "-1.4", "0 to"]),
+    ("negative", in_row("Materials", "HYDRO-90", "Price", -1.4), ["Materials!T", "-1.4", "0 to"]),
     ("zero ends", in_column("Styles", "D-1200", "ends density", 0), ["Styles!I", "0 1/cm", "1 to 200 1/cm"]),
     ("count of zero", in_column("Styles", "D-1200", "warp count", 0), ["Styles!I", "0 Ne", "590.5"]),
     (

@@ -36,6 +36,7 @@ SHEETS = {
     "checks": "Checks",
     "defaults_taken": "Defaults taken",
     "cost_lines": "Cost lines",
+    "prices": "Prices",
     "ledger": "Ledger",
     "safety": "Safety",
     "sources": "Sources",

@@ -29,6 +29,7 @@ SHEETS = (
     "treatment",
     "permit",
     "quality",
+    "offers",
 )
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
@@ -44,6 +45,7 @@ OF_COLUMN = {
     "quantity": "",
     "list": "",
     "of": "",
+    "late": False,
 }
 
 SHOWN = "usual"  # kind of a column that only shows what is usual, and is not read
@@ -63,7 +65,7 @@ from typing import Any
 OF_SHEETS = "What stands on each sheet of the book, as its reader needs it; columns are in `column_table`."
 OF_COLUMNS = """The columns of each table of the book, as its reader needs them.
 
-A column is: head, name, kind, meaning, needed, quantity, list, of; empty ends are left out."""
+A column is: head, name, kind, meaning, needed, quantity, list, of, late; empty ends are left out."""
 
 
 def write_sheet_table() -> None:

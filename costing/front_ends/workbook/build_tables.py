@@ -44,7 +44,7 @@ SHIPPED_UNITS = {"substance_share": "kg/kg"}
 
 
 def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int = 1) -> None:
-    """Draw one of the sheets Routes, Materials, Mill costs and Enquiries.
+    """Draw one of the sheets Routes, Materials, Offers, Mill costs, Enquiries and the like.
 
     Parameters
     ----------
@@ -142,7 +142,8 @@ def _draw_cost_row(
     unit = given.get("unit")
     put(sheet, number, 1, row_text(name), "row label")
     style = "given number" if name in QUANTITIES else "given choice"
-    if isinstance(given["value"], datetime.date):
+    may_be_empty = given["value"] == ""
+    if may_be_empty or isinstance(given["value"], datetime.date):
         style = "given date"
         input_rules.add_date(sheet, f"B{number}", row_text(name))
     elif name in QUANTITIES:
@@ -151,8 +152,9 @@ def _draw_cost_row(
             input_rules.add_units(sheet, f"C{number}", name, unit)
     else:
         input_rules.add_list(sheet, f"B{number}", "currency_codes", row_text(name))
-    input_rules.mark_needed(sheet, f"B{number}", f'B{number}=""')
-    put(sheet, number, 2, given["value"] if demo else None, style)
+    if not may_be_empty:
+        input_rules.mark_needed(sheet, f"B{number}", f'B{number}=""')
+    put(sheet, number, 2, (given["value"] or None) if demo else None, style)
     put(sheet, number, 3, unit, "given choice" if unit else "unit")
     put(sheet, number, 4, given["note"] if demo else None, "given text")
     sheet.row_dimensions[number].height = sheet_drawing.height_for((given["note"], table.columns[3].width))

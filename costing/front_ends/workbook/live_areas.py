@@ -33,6 +33,7 @@ LAST_CELLS = {
     "Treatment": "T90",
     "Permit": "P160",
     "Quality": "P40",
+    "Offers": "T320",
 }
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 

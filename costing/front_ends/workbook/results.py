@@ -183,6 +183,7 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     table_sheet(pen, "Checks", found["checks"], Form(widest=110))
     table_sheet(pen, "Defaults taken", found["defaults_taken"], DEFAULTS)
     long_sheets.add("Cost lines", found["cost_lines"])
+    table_sheet(pen, "Prices", found["prices"])
     long_sheets.add("Ledger", found["ledger"])
     table_sheet(pen, "Safety", found["safety"], SAFETY)
     table_sheet(pen, "Sources", found["sources"], SOURCES)

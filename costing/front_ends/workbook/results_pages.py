@@ -232,6 +232,7 @@ HOLDS = {
     "Checks": "warnings, unusual settings, and the balance",
     "Defaults taken": "typical values taken for empty cells, with low, high and source",
     "Cost lines": "every priced line: step, material, cause; they add up to the cost",
+    "Prices": "the offers of what is used on the day of the prices: which one counts, and why not the others",
     "Ledger": "every posting, from account to account; cost, use and discharge are its sums",
     "Safety": "usual cautions for the materials used, and what comes first",
     "Sources": "the sources behind defaults and cautions",
