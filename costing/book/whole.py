@@ -61,6 +61,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     offers = next((sheet for name, sheet in sheets.items() if folded(name) == folded(OFFERS_SHEET)), None)
     if offers is not None and offers.rows:
         read_offers(offers, mill)
+    mill = mill_on(mill)
     _read_styles(found["Styles"], mill, apart)
     _read_recipes(found["Recipes"], mill, apart)
     _read_ranges(found["Ranges"], mill, apart)
@@ -74,7 +75,7 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
         mill.keep_drain(read_drain(find_sheets(sheets, DRAIN_SHEETS), mill))
     except InputError as error:  # a wrong cell or a missing sheet of the drain takes away no quote
         mill.keep_drain(error)
-    return mill_on(mill)
+    return mill
 
 
 @contextmanager

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from costing.book.drain import DRAIN_SHEETS
 from costing.book.layout import sheet_names
 from costing.book.whole import mill_from_sheets
 from costing.cost.offers import mill_on
@@ -68,6 +69,11 @@ def test_a_book_from_before_there_were_offers_keeps_working() -> None:
         assert costs[0] == costs[1]
     cells = [old[name] for name in sheet_names() if name != "Offers"]
     assert str(called("WARP_OPENED_BOOK", cells)).startswith("book ")
+
+
+def test_a_book_of_prices_alone_has_its_offers_too() -> None:
+    mill = read({title: block for title, block in BLOCKS.items() if title not in DRAIN_SHEETS})
+    assert mill.materials["HYDRO-88"].price == pytest.approx(1.42)
 
 
 REFUSED: list[tuple[str, str, Any, str]] = [
