@@ -9,6 +9,7 @@ import click
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    ON,
     PICTURE,
     REPLACE_PICTURE,
     asked_quantity,
@@ -35,6 +36,7 @@ ENQUIRY = click.option("--enquiry", "-e", "code", required=True, metavar="CODE",
 )
 @PICTURE
 @REPLACE_PICTURE
+@ON
 @JSON
 @one_line_errors
 def band(
@@ -44,6 +46,7 @@ def band(
     seed: int,
     picture: Path | None,
     overwrite: bool,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Tell how sure the cost of enquiries is, what drives it, and whether their difference is real.
@@ -60,7 +63,7 @@ def band(
     from costing.many import tables
 
     check_picture(picture, overwrite)
-    mill, _ = read(book)
+    mill, _ = read(book, on)
     results = [tables.ranged(mill, mill.enquiries[code], draws, seed) for code in named_once(mill, codes)]
     found = {"enquiries": [tables.band_table(mill, results)]}
     if len(results) > 1:
@@ -95,6 +98,7 @@ def band(
 @click.option("--with", "others", metavar="LENGTH", help="Other orders of the same shade in the same lot.")
 @PICTURE
 @REPLACE_PICTURE
+@ON
 @JSON
 @one_line_errors
 def lots(
@@ -106,6 +110,7 @@ def lots(
     others: str | None,
     picture: Path | None,
     overwrite: bool,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Tell what a metre costs against the length of the order, and the shortest lot that is worth it.
@@ -121,7 +126,7 @@ def lots(
     from costing.many.lot_curve import lot_curve, sharing
 
     check_picture(picture, overwrite)
-    mill, _ = read(book)
+    mill, _ = read(book, on)
     enquiry = mill.enquiry(code, "--enquiry")
     low, high = (
         None if text is None else asked_quantity(text, "order_length", option)
@@ -153,6 +158,7 @@ def lots(
 @click.option("--price", metavar="MONEY", help="Price of a metre to be met, in place of the cost.")
 @click.option("--from", "low", metavar="VALUE", help="Lower bound, with its unit; half of what the book has.")
 @click.option("--to", "high", metavar="VALUE", help="Upper bound; twice of what the book has.")
+@ON
 @JSON
 @one_line_errors
 def target(
@@ -163,6 +169,7 @@ def target(
     price: str | None,
     low: str | None,
     high: str | None,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Find the value of one number that brings the cost or the price of a metre to a target.
@@ -178,7 +185,7 @@ def target(
 
     if (cost is None) == (price is None):
         raise InputError("--cost", "and --price: accepted is one of the two")
-    mill, _ = read(book)
+    mill, _ = read(book, on)
     enquiry = mill.enquiry(code, "--enquiry")
     place = place_named(mill, enquiry, change)
     name, text = (COST, cost) if cost is not None else (PRICE, price)

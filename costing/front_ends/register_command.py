@@ -14,6 +14,7 @@ import click
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
+    ON,
     SOME_REFUSED,
     one_line_errors,
     quoted,
@@ -92,9 +93,16 @@ def _found_file(named: Path | None) -> Path:
     metavar="FILE",
     help=f"The register; default: beside the book, its name with {ENDING}.",
 )
+@ON
 @one_line_errors
 def save(
-    book: Path | None, codes: tuple[str, ...], customer: str, saved_by: str, note: str, named: Path | None
+    book: Path | None,
+    codes: tuple[str, ...],
+    customer: str,
+    saved_by: str,
+    note: str,
+    named: Path | None,
+    on: str | None,
 ) -> None:
     """Save quotes of a BOOK, each as the next revision of its code; all enquiries when none is named.
 
@@ -109,7 +117,7 @@ def save(
 
     if named is not None and book is not None and named.resolve() == book.resolve():
         raise InputError(str(named), "is the book itself; accepted is another name for the register")
-    mill, source = read(book)
+    mill, source = read(book, on)
     results, refused = quoted(mill, source, codes)
     if refused and (codes or not results):
         raise refused[0].error

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -65,6 +66,25 @@ def test_the_quotes_that_lose_their_margin_come_first_and_are_marked() -> None:
     for row in rows:
         assert (row["Mark"] == "below") == (row["Margin then [%]"] < 9.9)
     assert {row["Mark"] for row in rows} == {"below", None}
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        ("ledger",),
+        ("card",),
+        ("lots",),
+        ("band", "--draws", "100"),
+        ("target", "--cost", "2.1", "--change", "order length", "--to", "40000"),
+        ("register", "save"),
+    ],
+)
+def test_every_command_that_quotes_takes_the_day(
+    command: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert "no price on 2027-01-15" in refused(*command, "-e", "Q-01", "--on", "2027-01-15")
+    assert not list(tmp_path.iterdir())
 
 
 @pytest.mark.parametrize(
