@@ -235,6 +235,14 @@ def test_a_change_that_cannot_stand_alone_waits_for_the_other() -> None:
     assert told == [((USAGE,), "boxes"), ((RECIPE,), "dips")]
 
 
+def test_metres_not_of_first_quality_are_usage_and_add_up_without_the_weft_too() -> None:
+    before = snapshot_of(MILL, MILL.enquiries["Q-02"])
+    after = copy.deepcopy(before)
+    before["enquiry"]["off_shade_share"], after["enquiry"]["off_shade_share"] = 0.02, 0.04
+    (effect,) = checked(before, after)
+    assert (effect.groups, effect.changes[0].name) == ((USAGE,), "off shade share")
+
+
 def test_one_way_to_give_the_water_of_a_rinse_comes_in_place_of_the_other() -> None:
     before = snapshot_of(MILL, MILL.enquiries["Q-02"])
     after = copy.deepcopy(before)

@@ -23,7 +23,7 @@ from costing.quantities import InputError
 from costing.report import Table
 
 FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r", "\n", "'")  # the last, so that a mark of ours is told apart
-SHEETS = {"Register", "Cost lines"}
+SHEETS = {"Register", "Details", "Cost lines"}
 REASONS = ("Effects", "Inputs that changed", "Lines that move")
 
 
@@ -52,7 +52,8 @@ def write_register(path: Path, heads: Sequence[Head], items: Sequence[Kept], ove
     check_replaced(path, overwrite, SHEETS)
     book, pen = _book("Denim warp costing: register of quotes")
     long_sheets = LongSheets(pen)
-    table_sheet(pen, "Register", heads_table(heads), Form(fixed_columns=2))
+    table_sheet(pen, "Register", heads_table(heads, brief=True), Form(fixed_columns=2))
+    table_sheet(pen, "Details", heads_table(heads), Form(fixed_columns=2))
     long_sheets.add("Cost lines", lines_table(items))
     save_whole(book, path, overwrite=overwrite, date=midnight(), amend=long_sheets.amend)
 
