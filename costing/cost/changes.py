@@ -17,9 +17,12 @@ CLOTH, LOT, RECIPE, USAGE, PRICE, PROGRAM = "cloth", "lot", "recipe", "usage", "
 # usually parted from one of usage.
 ORDER = (CLOTH, LOT, RECIPE, USAGE, PRICE)
 
-TELLS_NOTHING = ("code", "description", "where", "caution", "price_date", "order_unit", "money_rounding")
+TELLS_NOTHING = (
+    *("code", "description", "where", "caution", "order_unit", "money_rounding"),
+    *("price_date", "price_until", "prices_as_of", "no_price"),  # the prices themselves are told
+)
 REFERS = ("style", "recipe", "range")  # an enquiry names them; what they hold is told instead
-OF_PRICE = ("price", "freight", "currency", "price_by")  # of a product: one without the others makes no sense
+OF_PRICE = ("price", "freight", "currency", "price_by", "supplier")  # of a product: one offer
 HOUR = "range_hour_rate"
 WASTES = ("warp_waste", "weft_waste")  # of a style, and yet usage
 ROUTE = "route"

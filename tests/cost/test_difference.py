@@ -184,6 +184,17 @@ def test_each_input_is_told_under_its_kind() -> None:
     )
 
 
+def test_an_offer_of_another_supplier_is_told_once_with_its_price() -> None:
+    before = snapshot_of(MILL, MILL.enquiries["Q-02"])
+    after = copy.deepcopy(before)
+    (item,) = [item for item in after["materials"] if item["code"] == "HYDRO-88"]
+    item.update(price=1.3, supplier="depot 2", price_until={"date": "2030-01-31"}, price_date=None)
+    after["costs"]["prices_as_of"] = {"date": "2029-01-31"}
+    (effect,) = checked(before, after)
+    assert effect.groups == (PRICE,)
+    assert [change.name for change in effect.changes] == ["price", "supplier"]
+
+
 def test_price_and_usage_of_one_product_are_its_two_variances() -> None:
     """As the formulas for the variances of a material have them, which are held against a published one."""
     before = snapshot_of(MILL, MILL.enquiries["Q-02"])

@@ -48,7 +48,7 @@ class Head(NamedTuple):
     rounding : float
         Step to which the mill rounds money.
     price_date : str
-        Date of the price list, ISO 8601.
+        Day whose prices count, ISO 8601.
     version, tables : str
         Of the program, and the mark of its reference tables.
     """
@@ -144,7 +144,7 @@ def kept(mill: Mill, result: Result, saved_by: str = "", customer: str = "", not
         float(quote.price_on(basis)),
         float(quote.price_on(GREY_KG)),
         float(costs.money_rounding),
-        costs.price_date.isoformat(),
+        costs.day.isoformat(),
         costing.__version__,
         fingerprint(),
     )

@@ -130,7 +130,7 @@ def heads_table(heads: Sequence[Head], brief: bool = False) -> Table:
             Column("Price", "on the basis", digits),
             Column("Price", "per kg of grey yarn", digits),
             Column("Rounding", "", digits),
-            *map(Column, ("Price list of", "Version", "Reference tables")),
+            *map(Column, ("Prices of", "Version", "Reference tables")),
         ]
         rows = [
             [
@@ -175,7 +175,7 @@ def kept_tables(opened: Reopened) -> list[Table]:
         ["recipe", head.recipe],
         ["range", head.range],
         ["ordered", f"{head.ordered:,.0f} {head.ordered_unit} of {head.length_basis}"],
-        ["price list of", head.price_date],
+        ["prices of", head.price_date],
         ["version", _today(head.version, costing.__version__)],
         ["fingerprint of the reference tables", _today(head.tables, fingerprint())],
         ["typical values taken", len(defaults)],
