@@ -155,7 +155,7 @@ def test_what_cannot_be_asked_is_refused_in_words(
 
 def test_a_refused_cell_of_the_book_is_named() -> None:
     codes = BLOCKS["Materials"]
-    row = next(number for number, cells in enumerate(codes, 1) if "HYDRO-88" in cells)
+    row = next(number for number, cells in enumerate(codes, 1) if "HYDRO-90" in cells)
     column = (
         next(place for place, head in enumerate(codes[4], 1) if head == "Price") if "Price" in codes[4] else 0
     )

@@ -81,7 +81,6 @@ def _input_sheets(demo: bool) -> Workbook:
         draw_column_sheet(book, column_sheet(name), demo)
     draw_table_sheet(book, table_sheet("routes"), True)
     draw_table_sheet(book, table_sheet("materials"), demo, wide=2)
-    draw_table_sheet(book, table_sheet("offers"), demo)
     draw_table_sheet(book, table_sheet("mill_costs"), demo)
     draw_table_sheet(book, table_sheet("how_sure"), demo)
     draw_column_sheet(book, column_sheet("discharge_points"), demo)
@@ -89,6 +88,7 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_table_sheet(book, table_sheet("treatment"), demo)
     draw_table_sheet(book, table_sheet("permit"), demo)
     draw_table_sheet(book, table_sheet("quality"), True)
+    draw_table_sheet(book, table_sheet("offers"), demo)
     return book
 
 
