@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from costing.quantities import QUANTITIES, InputError, label
 from costing.settings.quality import SHARES
-from costing.settings.snapshot import Document
+from costing.settings.snapshot import Document, completed
 from costing.settings.steps import STEP_KINDS
 
 CLOTH, LOT, RECIPE, USAGE, PRICE, PROGRAM = "cloth", "lot", "recipe", "usage", "price", "program"
@@ -62,6 +62,7 @@ class Swap(NamedTuple):
 
 def opened(document: Document) -> Document:
     """A snapshot with steps and products by name, to find an input by its path; `closed` undoes it."""
+    document = completed(document)
     costs = dict(document["costs"])
     return {
         **document,

@@ -52,7 +52,9 @@ OF_DRAIN: dict[str, type] = {
     "charges": SewerCharge,
     "prices": TreatmentPrices,
 }
-PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "depths", "drain", "spreads", "defaults")
+# Parts that came later: a snapshot of before rests on none of them.
+LATER: dict[str, list[Any]] = {"depths": [], "spreads": []}
+PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "drain", "defaults", *LATER)
 
 
 def concerns(owner: str, enquiry: Enquiry) -> bool:
@@ -157,6 +159,7 @@ def restored(document: Mapping[str, Any]) -> tuple[Mill, Enquiry]:
         is refused.
     """
     _check_frame(document)
+    document = completed(document)
     assumptions = {Assumption(*_pair(taken)): None for taken in document["defaults"]}
     single: dict[str, Any] = {
         part: _made(kind, document[part], getattr(kind, "GROUPS", ()), f"{WHERE}, {part}", assumptions)
@@ -187,6 +190,11 @@ def restored(document: Mapping[str, Any]) -> tuple[Mill, Enquiry]:
     return mill, enquiry
 
 
+def completed(document: Mapping[str, Any]) -> Document:
+    """A snapshot with the parts that came later, empty where it is older than they are."""
+    return {**LATER, **document}
+
+
 def _check_frame(document: Any) -> None:
     """Refuse what is no snapshot, or one of a form that this version does not know."""
     if not isinstance(document, Mapping) or document.get(WHERE) != SNAPSHOT:
@@ -198,7 +206,7 @@ def _check_frame(document: Any) -> None:
             f"has the format {form!r}; accepted is 1 to {FORMAT}: a newer one needs a newer version of this "
             "program",
         )
-    _check_names(document, PARTS, PARTS, WHERE)
+    _check_names(document, PARTS, [part for part in PARTS if part not in LATER], WHERE)
 
 
 def _check_names(given: Any, known: Iterable[str], wanted: Iterable[str], where: str) -> None:

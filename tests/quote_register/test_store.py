@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import json
 import os
 import shutil
 import sqlite3
@@ -18,8 +19,9 @@ from typing import Any
 import pytest
 
 from costing.front_ends.quote_register.database import APPLICATION, FORMAT, KEPT_COLUMNS
-from costing.front_ends.quote_register.record import kept, quote_of
+from costing.front_ends.quote_register.record import Head, Kept, kept, quote_of
 from costing.front_ends.quote_register.store import Wanted, found, opened, save
+from costing.front_ends.quote_register.tables import reopen
 from costing.quantities import InputError
 from costing.report import work_out
 from costing.settings.snapshot import restored
@@ -253,3 +255,15 @@ def test_a_write_protected_folder_is_read_and_not_written() -> None:
     finally:
         folder.chmod(0o755)
         shutil.rmtree(folder)
+
+
+def test_a_quote_that_the_first_version_kept_is_still_worked_out() -> None:
+    """Years later a register must open: this quote was saved before later parts and fields of the mill came."""
+    path = Path(__file__).with_name("kept_by_first_version.json")
+    document = json.loads(path.read_text(encoding="utf-8"))
+    item = Kept(Head(**document["head"]), document["snapshot"], document["result"])
+    assert item.seal() == document["seal"]
+    again = reopen(item)
+    assert again.refused is None
+    assert again.quote.price_on(item.head.basis) == item.head.price
+    assert again.verdict.startswith("worked out anew")

@@ -9,8 +9,10 @@ from typing import Any
 
 import pytest
 
+from costing.cost.difference import moves_between
 from costing.quantities import InputError
 from costing.report import work_out
+from costing.report.table import priced
 from costing.settings.inputs import inputs_of, with_inputs
 from costing.settings.mill import Mill
 from costing.settings.snapshot import from_text, restored, snapshot_of, to_text
@@ -87,6 +89,16 @@ def test_a_number_that_an_older_snapshot_lacks_is_the_typical_value_and_says_so(
     taken = [key for owner, key in mill.assumptions if owner.endswith(dyeing["name"])]
     assert "indigo.sky_destruction" in taken
     assert work_out(mill, asked).quote.cost_per_kg > 0.0
+
+
+def test_a_snapshot_from_before_a_part_of_the_mill_came_gives_its_quote() -> None:
+    before = dataclasses.replace(MILL, depths={}, spreads=[])
+    enquiry = before.enquiries["Q-01"]
+    document = snapshot_of(before, enquiry)
+    for part in ("depths", "spreads"):
+        del document[part]
+    assert work_out(*restored(document)).quote == work_out(before, enquiry).quote
+    assert moves_between(document, snapshot_of(before, enquiry), lambda *of: priced(*of)[1])[1] == []
 
 
 def wrong(path: tuple[Any, ...], value: Any) -> Callable[[dict[str, Any]], None]:
