@@ -258,7 +258,7 @@ def test_a_write_protected_folder_is_read_and_not_written() -> None:
 
 
 def test_a_quote_that_the_first_version_kept_is_still_worked_out() -> None:
-    """Years later a register must open: this quote was saved before later parts and fields of the mill came."""
+    """Years later a register must open: this quote is of before later parts and fields of the mill."""
     path = Path(__file__).with_name("kept_by_first_version.json")
     document = json.loads(path.read_text(encoding="utf-8"))
     item = Kept(Head(**document["head"]), document["snapshot"], document["result"])
