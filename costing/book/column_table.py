@@ -58,6 +58,9 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
             "of metres made; empty: sheet Quality",
             False,
             "off_shade_share",
+            "",
+            "",
+            True,
         ),
         (
             "Second quality, %",
@@ -66,6 +69,9 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
             "of metres made; empty: sheet Quality",
             False,
             "seconds_share",
+            "",
+            "",
+            True,
         ),
     ],
     "routes.routes": [

@@ -12,8 +12,9 @@ from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table
 from costing.quantities import QUANTITIES, InputError, label, listed, meant
 from costing.settings.how_sure import GivenSpread
-from costing.settings.inputs import COSTS, ENQUIRY, EXCHANGE, MATERIAL, RANGE, STEP, STYLE
+from costing.settings.inputs import COSTS, DEPTH, ENQUIRY, EXCHANGE, MATERIAL, RANGE, STEP, STYLE
 from costing.settings.mill import Enquiry, Material, Mill, MillCosts, Range
+from costing.settings.quality import ShadeDepth
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
@@ -25,6 +26,7 @@ SETTINGS: dict[str, tuple[Any, ...]] = {
     STEP: tuple(STEP_KINDS.values()),
     MATERIAL: (Material,),
     COSTS: (MillCosts,),
+    DEPTH: (ShadeDepth,),
 }
 
 
@@ -94,6 +96,7 @@ def _owner(row: TableRow, kind: str, mill: Mill) -> str:
         STEP: {name: None for route in mill.routes.values() for name, _ in route},
         MATERIAL: mill.materials,
         COSTS: {},
+        DEPTH: mill.depths,
         EXCHANGE: {rate.currency: None for rate in mill.rates},
     }
     known = [*there[kind], *(code for sort, code in mill.refused if sort == kind)]

@@ -10,6 +10,7 @@ from costing.settings.mill import Mill
 from costing.settings.quality import SHARES, VALUES, ShadeDepth, check_order
 
 PERCENT = "%"
+QUALITY_SHEET = "Quality"
 
 
 def read_quality(sheet: Sheet, mill: Mill) -> None:

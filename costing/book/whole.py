@@ -14,7 +14,7 @@ from costing.book.how_sure import read_how_sure
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
 from costing.book.offers import OFFERS_SHEET, read_offers
-from costing.book.quality import PERCENT, read_quality
+from costing.book.quality import PERCENT, QUALITY_SHEET, read_quality
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.offers import mill_on
@@ -27,7 +27,7 @@ from costing.settings.quality import SHARES
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
-LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET)  # sheets that a book may do without
+LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET)  # sheets that a book may do without
 SOLD_BY = ("m", "yd", "km", "ft")
 
 
@@ -55,7 +55,9 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     found = find_sheets(sheets, [name for name in sheet_names() if name not in LEFT_OUT])
     mill = Mill()
     read_costs(found["Mill costs"], mill)
-    read_quality(found["Quality"], mill)
+    there = {folded(name) for name in sheets}
+    if folded(QUALITY_SHEET) in there:
+        read_quality(find_sheets(sheets, [QUALITY_SHEET])[QUALITY_SHEET], mill)
     _read_routes(found["Routes"], mill)
     read_materials(found["Materials"], mill)
     offers = next((sheet for name, sheet in sheets.items() if folded(name) == folded(OFFERS_SHEET)), None)
@@ -66,7 +68,6 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_recipes(found["Recipes"], mill, apart)
     _read_ranges(found["Ranges"], mill, apart)
     _read_enquiries(found["Enquiries"], mill, apart)
-    there = {folded(name) for name in sheets}
     if folded(HOW_SURE) in there:
         read_how_sure(find_sheets(sheets, [HOW_SURE])[HOW_SURE], mill)
     if not any(folded(name) in there for name in DRAIN_SHEETS):

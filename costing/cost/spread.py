@@ -11,6 +11,7 @@ from costing.quantities.checking import LIMITS
 from costing.reference_data import defaults
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import (
+    DEPTH,
     ENQUIRY,
     RANGE,
     STEP,
@@ -223,6 +224,7 @@ def defaults_taken(mill: Mill, enquiry: Enquiry) -> dict[Place, str]:
     steps = mill.steps_of(mill.recipe(enquiry.recipe), mill.range(enquiry.range))
     for step in steps:
         owners[f"recipe {enquiry.recipe} on range {enquiry.range}, {step.name}"] = (STEP, step.name)
+    owners.update({f"depth {code}": (DEPTH, code) for code in mill.depths})
     return {
         Place(*owners[owner], defaults()[key].quantity): key
         for owner, key in mill.assumptions

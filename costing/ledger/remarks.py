@@ -147,6 +147,9 @@ def _warnings(ledger: Ledger, mill: Mill) -> list[Remark]:
         if not code:
             text = f"no code of a {what} yarn: the {what} yarn is not in the cost and not in the price"
             found.append(Remark("warning", f"style {ledger.style.code}", text))
+    if not mill.depths:
+        text = "the book has no depth of shade on the sheet Quality: all metres count as first quality"
+        found.append(Remark("note", "quality", text))
     lost = ledger.range.leader_length + ledger.range.off_shade_length
     if ledger.plan.set_length < lost:
         found.append(

@@ -144,7 +144,13 @@ def _band_notes(results: Sequence[Ranged]) -> Iterator[str]:
             f"{item.enquiry.code}, {item.basis}: {item.unsure} of {item.inputs} numbers have a range; the "
             "others are taken as they are typed."
         )
+    if not any("your own" in spread for item in results for spread in _grounds(item)):
+        yield "No row of the sheet How sure counts here: what is typed, prices too, is taken for sure."
     yield "First order is the check: both agree where the cost follows its inputs along straight lines."
+
+
+def _grounds(item: Ranged) -> Iterator[str]:
+    return (spread.grounds for driver in item.first_order.drivers for spread in driver.spreads)
 
 
 def group_band_table(mill: Mill, item: Ranged) -> Table:

@@ -51,7 +51,16 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "bath_at_start": ("new fill", "standing bath"),
     "bath_at_end": ("kept for the next lot", "dumped"),
     "pumps_in_stoppage": ("running", "stopped"),
-    "input_kind": ("step", "material", "mill costs", "exchange rate", "style", "range", "enquiry"),
+    "input_kind": (
+        "step",
+        "material",
+        "mill costs",
+        "exchange rate",
+        "style",
+        "range",
+        "enquiry",
+        "depth of shade",
+    ),
     "price_terms": ("delivered", "ex works"),
     "offer_counts": ("cheapest", "always", "no"),
 }

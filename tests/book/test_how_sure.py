@@ -10,6 +10,7 @@ import pytest
 from costing.book.how_sure import SHEET
 from costing.book.whole import mill_from_sheets
 from costing.quantities import InputError
+from costing.report import work_out
 from costing.settings.mill import Mill
 from tests.book.blocks import Block, demo_blocks, sheets
 
@@ -71,3 +72,16 @@ def test_what_makes_no_sense_is_refused_with_its_cell(cells: Any, message: str) 
 
 def test_a_book_without_the_sheet_is_read() -> None:
     assert read().spreads == []
+
+
+def test_a_depth_of_shade_may_be_unsure() -> None:
+    (row,) = read("depth of shade", "dark", "seconds share", "", "", "", 20.0).spreads
+    assert (row.kind, row.code, row.name) == ("depth of shade", "dark", "seconds_share")
+
+
+def test_a_book_without_the_sheet_of_quality_is_read_and_says_so() -> None:
+    blocks = dict(demo())
+    del blocks["Quality"]
+    mill = mill_from_sheets(sheets(blocks))
+    result = work_out(mill, mill.enquiries["Q-02"])
+    assert any("all metres count as first quality" in note.text for note in result.remarks)
