@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 import costing
+from costing.front_ends.bulk_command import bulk
 from costing.front_ends.card_command import card
 from costing.front_ends.command_frame import (
     BOOK,
@@ -54,6 +55,8 @@ if TYPE_CHECKING:
       costing lots -e Q-02              the cost of a metre against the length of the order
       costing target -e Q-02 --cost 2.1 --change "order length" --to 40000
                                         what would meet a target
+      costing bulk prices.csv --out quotes.csv
+                                        a quote for every row of a table
       costing card -e Q-02              what the shift weighs, sets and fills
       costing prices                    each material with its offers, and which one counts
       costing drain                     what leaves by a collecting point of the drain
@@ -79,6 +82,7 @@ main.add_command(lots)
 main.add_command(target)
 main.add_command(register)
 main.add_command(prices)
+main.add_command(bulk)
 
 
 @main.command()

@@ -41,10 +41,19 @@ def gaps(postings: Iterable[Posting], materials: Mapping[str, Material]) -> dict
         ``outside <element>``: what enters from outside and does not leave, sodium, sulfur, nitrogen.
         All relative [fraction].
     """
+    # Sums by substance and its two accounts first: there are far fewer of these than postings.
+    moves: dict[tuple[str, str, str], list[float]] = {}
+    for _, _, substance, _, amount, source, destination in postings:
+        key = substance, source, destination
+        sums = moves.get(key)
+        if sums is None:
+            moves[key] = [amount, abs(amount)]
+        else:
+            sums[0] += amount
+            sums[1] += abs(amount)
     held: dict[str, Sums] = {kind: defaultdict(_nothing) for kind in (PROCESS, REACTION, OUTSIDE)}
     outside = held[OUTSIDE]
-    for _, _, substance, _, amount, source, destination in postings:
-        size = abs(amount)
+    for (substance, source, destination), (amount, size) in moves.items():
         gained = held.get(destination, outside)[substance]
         gained[0] += amount
         gained[1] += size

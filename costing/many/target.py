@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy
@@ -64,18 +65,63 @@ def place_named(mill: Mill, enquiry: Enquiry, text: str) -> Place:
     InputError
         None is meant, or several are.
     """
-    named = {place_text(place): place for place in inputs_of(mill, enquiry)}
+    return place_among(names_of(mill, enquiry), enquiry.code, text)
+
+
+class Names(NamedTuple):
+    """Numbers of an enquiry by what they are called.
+
+    Attributes
+    ----------
+    told : dict
+        What is told in a list -> number.
+    whole, ends : dict
+        What a text is compared with -> what is told: the whole of it, and what stands behind the colon.
+    """
+
+    told: dict[str, Place]
+    whole: dict[str, list[str]]
+    ends: dict[str, list[str]]
+
+
+def names_of(mill: Mill, enquiry: Enquiry) -> Names:
+    """What the numbers of an enquiry are called."""
+    names = Names({place_text(place): place for place in inputs_of(mill, enquiry)}, {}, {})
+    for name in names.told:
+        names.whole.setdefault(_folded(name), []).append(name)
+        names.ends.setdefault(_folded(name.split(": ")[-1]), []).append(name)
+    return names
+
+
+def place_if_any(names: Names, text: str) -> Place | None:
+    """The number that is meant by a text; None where none is meant, or several are."""
+    found = _called(names, text)
+    return names.told[found[0]] if len(found) == 1 else None
+
+
+def place_among(names: Names, code: str, text: str) -> Place:
+    """As `place_named`, of an enquiry whose names are at hand.
+
+    Raises
+    ------
+    InputError
+        As `place_named` does.
+    """
+    found = _called(names, text)
+    if len(found) == 1:
+        return names.told[found[0]]
+    if found:
+        raise InputError("", f"{text!r} is told of several; accepted is one of: {listed(found)}")
+    raise InputError("", f"{text!r} is no number of enquiry {code}; there are: {listed(names.told, text)}")
+
+
+def _called(names: Names, text: str) -> list[str]:
+    """The names that a text may mean: those that are the whole text, else those that end in it."""
     wanted = _folded(text)
-    whole = [name for name in named if _folded(name) == wanted]
-    ends = [name for name in named if _folded(name.split(": ")[-1]) == wanted]
-    for found in (whole, ends):
-        if len(found) == 1:
-            return named[found[0]]
-        if found:
-            raise InputError("", f"{text!r} is told of several; accepted is one of: {listed(found)}")
-    raise InputError("", f"{text!r} is no number of enquiry {enquiry.code}; there are: {listed(named, text)}")
+    return names.whole.get(wanted) or names.ends.get(wanted, [])
 
 
+@lru_cache(maxsize=4096)
 def _folded(text: str) -> str:
     return " ".join(text.replace("_", " ").replace("-", " ").casefold().split())
 

@@ -38,6 +38,10 @@ class InputError(ValueError):
             said += ", ..." * (len(more) > MOST_NAMED)
         super().__init__(said)
 
+    def __reduce__(self) -> tuple[Any, ...]:
+        """So that another process gets it whole."""
+        return InputError, (self.where, self.message, self.more)
+
     def at(self, place: Callable[[InputError], str]) -> InputError:
         """The same refusal with the places that a function gives, of all that is refused."""
         return InputError(place(self), self.message, [error.at(place) for error in self.more])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import fields, replace
+from functools import cache
 from typing import Any, NamedTuple
 
 from costing.quantities import QUANTITIES, InputError
@@ -160,8 +161,14 @@ def with_inputs(mill: Mill, enquiry: Enquiry, values: Mapping[Place, Any]) -> tu
 
 def _numbers(item: Any) -> dict[str, float]:
     """The numbers of a setting; an empty one is left out."""
-    given = {field.name: getattr(item, field.name) for field in fields(item) if field.name in QUANTITIES}
+    given = {name: getattr(item, name) for name in _names(type(item))}  # type: ignore[arg-type]
     return {name: value for name, value in given.items() if value is not None}
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    """Fields of a kind of setting that hold a number."""
+    return tuple(field.name for field in fields(kind) if field.name in QUANTITIES)
 
 
 def _with(item: Any, changes: Mapping[str, Any] | None) -> Any:

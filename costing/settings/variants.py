@@ -59,20 +59,8 @@ def variants(
         parts = (recipe, style, range_)
         several = (len(asked[1]) > 1, len(asked[0]) > 1, len(asked[2]) > 1)
         code = ", ".join(part for part, told in zip(parts, several) if told)
-        on_ropes = mill.ranges[range_].yarn_form == ROPES
-        found.append(
-            replace(
-                like,
-                code=code,
-                description=f"as {like.code}: {style}, {recipe}, {range_}",
-                style=style,
-                recipe=recipe,
-                range=range_,
-                order_length=like.order_length if length is None else length,
-                order_unit=like.order_unit if length is None else "m",
-                sets_side_by_side=like.sets_side_by_side if on_ropes else 1.0,
-            )
-        )
+        about = f"as {like.code}: {style}, {recipe}, {range_}"
+        found.append(variant(mill, like, code, about, style, recipe, range_, length))
     if len(found) < 2:
         raise InputError(
             "compare",
@@ -80,6 +68,45 @@ def variants(
             "compare it with; accepted are two recipes, ranges or styles, or more",
         )
     return found
+
+
+def variant(
+    mill: Mill,
+    like: Enquiry,
+    code: str,
+    description: str,
+    style: str,
+    recipe: str,
+    range_: str,
+    length: float | None = None,
+) -> Enquiry:
+    """The order of an enquiry in another style, with another recipe or on another range.
+
+    Parameters
+    ----------
+    mill : Mill
+        The mill's book.
+    like : Enquiry
+        Gives everything that is not named; one set runs on a range that is not for ropes.
+    code, description : str
+        Of the new enquiry.
+    style, recipe, range_ : str
+        Codes of the book, as it spells them.
+    length : float, optional
+        Length ordered [m].
+    """
+    on_ropes = mill.ranges[range_].yarn_form == ROPES
+    return replace(
+        like,
+        code=code,
+        description=description,
+        style=style,
+        recipe=recipe,
+        range=range_,
+        order_length=like.order_length if length is None else length,
+        order_unit=like.order_unit if length is None else "m",
+        sets_side_by_side=like.sets_side_by_side if on_ropes else 1.0,
+    )
 
 
 def most_like(

@@ -1,0 +1,429 @@
+"""Thousands of quotes from a table: a row of codes and numbers in, the same row with its cost and price out.
+
+A pure map from table to table: rows know nothing of each other, so a table may be cut anywhere, and each part
+run on its own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import fields, replace
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+import numpy
+
+from costing.book.lye_scale import SCALES
+from costing.book.quantity_cell import measured, read_number, unit_of
+from costing.cost.quote import GROUPS
+from costing.many.bulk_jobs import RESULTS, Done, Job, Rows, parts, run_here
+from costing.many.lanes import Floats
+from costing.many.quotes import COST, PRICE, basis_of
+from costing.many.target import Names, names_of, place_among, place_if_any
+from costing.quantities import CHOICES, QUANTITIES, InputError, Quantity, describe, folded, label, listed
+from costing.quantities.checking import check_choice
+from costing.quantities.units import convert, measure
+from costing.report.table import costs_of
+from costing.settings.drain import Drain
+from costing.settings.inputs import ENQUIRY, STYLE, Place, inputs_of
+from costing.settings.mill import Enquiry, Mill
+from costing.settings.variants import variant
+
+if TYPE_CHECKING:
+    import pandas
+
+CODES = ("enquiry", "style", "recipe", "range")
+WORDS = tuple(field.name for field in fields(Enquiry) if field.name in CHOICES)
+BASIS, REFUSED = "basis", "refused"
+FEW = 512  # rows of one style: of fewer, styles run together, for a run of the ledger costs as much
+NO_MATTER = ("code", "description", "order_unit")  # of a style or an enquiry: no number depends on it
+
+_HEADING = re.compile(r"(.*?)\s*\[([^\[\]]*)\]\s*")
+
+Runner = Callable[[Mill, Sequence[Job]], Iterable[Done]]
+
+
+class Texts(NamedTuple):
+    """A column of codes or words.
+
+    Attributes
+    ----------
+    known : list of str
+        Each once, and "" as the last one.
+    numbers : array of int
+        Which of them each row has.
+    """
+
+    known: list[str]
+    numbers: Rows
+
+
+class Numbers(NamedTuple):
+    """A column of numbers.
+
+    Attributes
+    ----------
+    heading, text : str
+        As the table has it, and without its unit.
+    item : Quantity
+        What the numbers are.
+    house : array
+        In the house unit; not a number where the cell is empty.
+    refused : dict
+        Row -> why its number cannot be read in that unit.
+    """
+
+    heading: str
+    text: str
+    item: Quantity
+    house: Floats
+    refused: dict[int, InputError]
+
+
+class Shape(NamedTuple):
+    """What enquiries share that take the same way through the ledger."""
+
+    enquiry: Enquiry
+    names: Names
+    places: list[Place | bool | None]  # None: of what is not used; False: this enquiry has no such number
+
+    def why(self, column: Numbers) -> InputError:
+        """Why it has no number of that name."""
+        try:
+            place_among(self.names, self.enquiry.code, column.text)
+        except InputError as error:
+            return error.at(lambda _: f"column {column.heading!r}")
+        raise AssertionError(column.heading)
+
+
+def bulk_quotes(mill: Mill, table: pandas.DataFrame, like: str = "", runner: Runner | None = None) -> Any:
+    """Quote every row of a table.
+
+    Parameters
+    ----------
+    mill : Mill
+        The mill's book, with costs.
+    table : DataFrame
+        A column ``enquiry``, or ``style``, ``recipe``, ``range`` for the order of an enquiry with others; the
+        words of an enquiry, as ``bath at start``; and numbers, each headed by its name and unit, as
+        ``order length [m]`` or ``indigo dyeing: pick up [L/kg]``. An empty cell is as in the book.
+    like : str, optional
+        Enquiry that gives all that a row does not name, where the table has no column ``enquiry``.
+    runner : callable, optional
+        Runs the jobs; one after the other where it is left out.
+
+    Returns
+    -------
+    DataFrame
+        The same rows in the same order, with basis, cost, price, cost by group, and why a row is refused; a
+        refused row has no numbers. Money on the basis of the row's enquiry.
+
+    Raises
+    ------
+    InputError
+        A column that is not known, stands there twice, has another unit or holds text for a number.
+    """
+    headings = [str(heading).strip() for heading in table.columns]
+    words, numbers = _columns(table, headings)
+    size = len(table)
+    enquiries, which, refused = _asked(mill, words, like, size)
+    for row in numpy.flatnonzero(table.isna().all(axis=1).to_numpy()).tolist():
+        refused[row] = "the row is empty"
+    for column in numbers:
+        for row, error in column.refused.items():
+            refused.setdefault(row, str(error))
+    jobs = list(parts(_jobs(mill, enquiries, which, numbers, refused)))
+    values = numpy.full((len(RESULTS), size), numpy.nan)
+    for done in runner(mill, jobs) if runner else run_here(mill, jobs, lambda _: None):
+        values[:, done.rows] = done.values
+        refused.update(done.refused)
+    return _told(mill, table, enquiries, which, values, refused)
+
+
+def result_headings(mill: Mill) -> list[str]:
+    """Headings of the columns that a table gets, beside its own."""
+    unit = f"[{costs_of(mill).currency}/m]"
+    groups = [f"{COST}: {group} {unit}" for group in GROUPS]
+    return [BASIS, f"{COST} {unit}", f"{PRICE} {unit}", *groups, REFUSED]
+
+
+def _told(
+    mill: Mill,
+    table: pandas.DataFrame,
+    enquiries: Sequence[Enquiry],
+    which: Rows,
+    values: Floats,
+    refused: dict[int, str],
+) -> pandas.DataFrame:
+    import pandas
+
+    bases = numpy.array([*(basis_of(enquiry) for enquiry in enquiries), ""], dtype=object)
+    why = numpy.full(len(table), "", dtype=object)
+    for row, text in refused.items():
+        why[row] = text
+    new = dict(zip(result_headings(mill), [bases[which], *values, why]))
+    added = pandas.DataFrame(new, index=table.index).astype({BASIS: "str", REFUSED: "str"})
+    return pandas.concat([table, added], axis=1)
+
+
+def _columns(table: pandas.DataFrame, headings: Sequence[str]) -> tuple[dict[str, Texts], list[Numbers]]:
+    """Columns of codes and words, by name, and columns of numbers."""
+    words: dict[str, Texts] = {}
+    numbers: list[Numbers] = []
+    seen: dict[str, str] = {}
+    for place, heading in enumerate(headings):
+        found = _HEADING.fullmatch(heading)
+        text, unit = (found[1], found[2]) if found else (heading, "")
+        key = folded(text).replace("-", " ")
+        if key in seen:
+            raise InputError(
+                f"column {heading!r}", f"stands beside {seen[key]!r}, which is the same; accepted is one"
+            )
+        seen[key] = heading
+        cells = table.iloc[:, place]
+        name = key.replace(" ", "_")
+        if not found and (name in CODES or name in WORDS):
+            words[name] = _texts(cells, heading)
+            continue
+        item = QUANTITIES.get(folded(text.rpartition(": ")[2]).replace("-", " ").replace(" ", "_"))
+        if item is None:
+            raise _unknown(heading)
+        numbers.append(_numbers(cells, heading, text, item, unit))
+    if not words.keys() & set(CODES):
+        raise InputError("heading", f"has no column of codes; accepted is one of: {', '.join(CODES)}")
+    return words, numbers
+
+
+def _unknown(heading: str) -> InputError:
+    words = ", ".join(label(name) for name in (*CODES, *WORDS))
+    return InputError(
+        f"column {heading!r}",
+        f"is no number of an enquiry; accepted are {words}, and numbers with their unit, as order length [m] "
+        "or indigo dyeing: pick up [L/kg]",
+    )
+
+
+def _texts(cells: pandas.Series[Any], heading: str) -> Texts:
+    """The codes of a column, each once; "" for an empty cell."""
+    import pandas
+
+    numbers, known = pandas.factorize(cells)  # -1 for an empty cell
+    texts = []
+    for number, value in enumerate(known.tolist()):
+        if isinstance(value, bool):
+            row = int(numpy.argmax(numbers == number))
+            raise InputError(_cell(heading, row), f"is {str(value).upper()}; accepted is a code of the book")
+        whole = isinstance(value, float) and value.is_integer()  # a code of digits comes as a number
+        texts.append(str(int(value) if whole else value).strip())
+    return Texts([*texts, ""], numbers)
+
+
+def _cell(heading: str, row: int) -> str:
+    """Column and row for a refusal; the heading is row 1, as a spreadsheet program counts."""
+    return f"column {heading!r}, row {row + 2}"
+
+
+def _numbers(cells: pandas.Series[Any], heading: str, text: str, item: Quantity, unit_text: str) -> Numbers:
+    """A column of numbers in the house unit."""
+    where = f"column {heading!r}"
+    if not unit_text.strip() and item.usual:
+        raise InputError(
+            where, f"the unit is missing; accepted is one behind the name, as {text} [{item.usual}]"
+        )
+    unit = unit_of(item, unit_text.strip(), where)
+    if cells.dtype.kind in "iuf" and not hasattr(cells.dtype, "numpy_dtype"):
+        given = cells.to_numpy(dtype=float)
+    else:
+        empty = cells.isna().to_numpy()
+        given = numpy.full(len(cells), numpy.nan)
+        for row, value in enumerate(cells.tolist()):
+            if not (empty[row] or (isinstance(value, str) and not value.strip())):
+                given[row] = read_number(value, text, _cell(heading, row), describe(item))
+    if unit not in SCALES and measure(unit)[0] == measure(item.unit)[0]:
+        plain: Any = given  # a factor, of an array as of one number
+        house: Any = convert(plain, unit, item.unit)
+        return Numbers(heading, text, item, house, {})
+    # A count that is a length per mass, or a hydrometer: no factor, so every number is read for itself.
+    known: dict[float, float | InputError] = {}
+    house, refused = numpy.full(len(given), numpy.nan), {}
+    for row, number in enumerate(given.tolist()):
+        if number != number:
+            continue
+        if number not in known:
+            try:
+                known[number] = measured(item, number, unit, called=text).house
+            except InputError as error:
+                known[number] = error
+        read = known[number]
+        if isinstance(read, InputError):
+            refused[row] = read
+        else:
+            house[row] = read
+    return Numbers(heading, text, item, house, refused)
+
+
+def _asked(
+    mill: Mill, words: dict[str, Texts], like: str, size: int
+) -> tuple[list[Enquiry], Rows, dict[int, str]]:
+    """The enquiries that rows ask for, each once; for each row which of them, or -1 and why not."""
+    asked = numpy.array([column.numbers for column in words.values()])
+    kinds, kind_of = numpy.unique(asked, axis=1, return_inverse=True)
+    enquiries: list[Enquiry] = []
+    which = numpy.full(size, -1)
+    refused: dict[int, str] = {}
+    for kind, numbers in enumerate(kinds.T.tolist()):
+        texts = {name: words[name].known[number] for name, number in zip(words, numbers)}
+        rows = kind_of == kind
+        try:
+            enquiries.append(_enquiry(mill, texts, like))
+            which[rows] = len(enquiries) - 1
+        except InputError as error:
+            refused.update(dict.fromkeys(numpy.flatnonzero(rows).tolist(), str(error)))
+    return enquiries, which, refused
+
+
+def _enquiry(mill: Mill, texts: dict[str, str], like: str) -> Enquiry:
+    """What the codes and words of a row ask for."""
+    code = texts.get(CODES[0], "") or like
+    if not code:
+        raise InputError(
+            "enquiry",
+            f"is empty; accepted is a code of the book, which gives the lot: {listed(mill.enquiries)}",
+        )
+    model = mill.enquiry(code, "enquiry")
+    style = mill.style(texts.get("style", "") or model.style, "style").code
+    recipe = mill.recipe(texts.get("recipe", "") or model.recipe, "recipe").code
+    range_ = mill.range(texts.get("range", "") or model.range, "range").code
+    asked = model
+    if (style, recipe, range_) != (model.style, model.recipe, model.range):
+        about = f"as {model.code}: {style}, {recipe}, {range_}"
+        # A code of its own: the plan of the drain says where the model runs, not this one.
+        asked = variant(mill, model, about, about, style, recipe, range_)
+    given: dict[str, Any] = {name: check_choice(name, texts[name]) for name in WORDS if texts.get(name)}
+    return replace(asked, **given) if given else asked
+
+
+def _jobs(
+    mill: Mill,
+    enquiries: Sequence[Enquiry],
+    which: Rows,
+    numbers: Sequence[Numbers],
+    refused: dict[int, str],
+) -> list[Job]:
+    """Put rows together that take the same way through the ledger; what cannot run is told in `refused`."""
+    shapes: dict[Any, Shape] = {}
+    bases: list[dict[Place, float]] = []
+    keys: list[Any] = []
+    counted = numpy.bincount(which[which >= 0], minlength=len(enquiries))
+    for number, enquiry in enumerate(enquiries):
+        key = _shape(mill, enquiry)
+        try:
+            bases.append(inputs_of(mill, enquiry))
+            if key not in shapes:
+                names = names_of(mill, enquiry)
+                shapes[key] = Shape(enquiry, names, [_place(mill, names, column) for column in numbers])
+            keys.append((key, -1 if counted[number] < FEW else number))
+        except InputError as error:
+            if len(bases) == number:
+                bases.append({})
+            keys.append(None)
+            refused.update({row: str(error) for row in numpy.flatnonzero(which == number).tolist()})
+    _check_places(shapes.values(), numbers)
+    together: dict[Any, int] = {}
+    group_of = numpy.array([-1 if key is None else together.setdefault(key, len(together)) for key in keys])
+    groups = numpy.where(which >= 0, group_of[which], -1) if len(enquiries) else which
+    groups[list(refused)] = -1
+    order = numpy.argsort(groups, kind="stable")
+    ends = numpy.searchsorted(groups[order], numpy.arange(len(together) + 1))
+    found: list[Job] = []
+    for (key, _), group in together.items():
+        rows = order[ends[group] : ends[group + 1]]
+        shape = shapes[key]
+        for column, place in zip(numbers, shape.places):
+            if place is False and len(filled := rows[~numpy.isnan(column.house[rows])]):
+                refused.update(dict.fromkeys(filled.tolist(), str(shape.why(column))))
+        rows = rows[[row not in refused for row in rows.tolist()]] if refused else rows
+        if len(rows):
+            found += _split(rows, enquiries, which, bases, numbers, shape)
+    return found
+
+
+def _split(
+    rows: Rows,
+    enquiries: Sequence[Enquiry],
+    which: Rows,
+    bases: Sequence[dict[Place, float]],
+    numbers: Sequence[Numbers],
+    shape: Shape,
+) -> list[Job]:
+    """Jobs of rows of one shape: whole numbers, as of boxes and dips, are the same throughout a job."""
+    used, lanes = numpy.unique(which[rows], return_inverse=True)
+    asked = tuple(enquiries[number] for number in used)
+    given: dict[Place, Floats] = {}
+    if len(used) > 1:
+        for place in bases[used[0]]:
+            if place.kind in (STYLE, ENQUIRY):
+                own = numpy.array([bases[number][place] for number in used])
+                if (own != own[0]).any():
+                    given[place] = own[lanes]
+    whole: list[Floats] = []
+    for column, place in zip(numbers, shape.places):
+        typed = column.house[rows]
+        empty = numpy.isnan(typed)
+        if not isinstance(place, Place) or empty.all():
+            continue
+        if empty.any():
+            own = numpy.array([bases[number][place] for number in used])
+            typed = numpy.where(empty, own[lanes], typed)
+        given[place] = typed
+        if column.item.whole:
+            whole.append(typed)
+    if not whole:
+        return [Job(rows, asked, lanes, given)]
+    _, parted = numpy.unique(numpy.array(whole), axis=1, return_inverse=True)
+    return [
+        Job(rows[mine], asked, lanes[mine], {place: values[mine] for place, values in given.items()})
+        for mine in (numpy.flatnonzero(parted == part) for part in range(parted.max() + 1))
+    ]
+
+
+def _shape(mill: Mill, enquiry: Enquiry) -> Any:
+    """What two enquiries must share to run as lanes of one run: all that is no number, and whole numbers."""
+    drain = mill._drain
+    charged = isinstance(drain, Drain) and any(
+        row.enquiry == enquiry.code and row.point in drain.charges for row in drain.production
+    )
+    own = enquiry.code if charged else ""  # what it pays for its water is not what others pay
+    parted = []
+    for item in (enquiry, mill.style(enquiry.style)):
+        for field in fields(item):
+            value = getattr(item, field.name)
+            free = field.name in QUANTITIES and not QUANTITIES[field.name].whole and value is not None
+            if not (free or field.name in NO_MATTER or field.name == "style"):
+                parted.append(value)
+    return own, *parted
+
+
+def _place(mill: Mill, names: Names, column: Numbers) -> Place | bool | None:
+    """Where a column stands in an enquiry; None where it is of a product or a currency that is not used."""
+    if place := place_if_any(names, column.text):
+        return place
+    code, colon, _ = column.text.rpartition(": ")
+    known = (folded(name) for name in (*mill.materials, *costs_of(mill).exchange_rates))
+    return None if colon and folded(code) in known else False
+
+
+def _check_places(shapes: Iterable[Shape], numbers: Sequence[Numbers]) -> None:
+    """Refuse a column that no enquiry has, and two columns that are one number."""
+    every = list(shapes)
+    for number, column in enumerate(numbers):
+        if every and all(shape.places[number] is False for shape in every):
+            raise every[0].why(column)
+    for shape in every:
+        taken: dict[Place, str] = {}
+        for column, place in zip(numbers, shape.places):
+            if isinstance(place, Place) and taken.setdefault(place, column.heading) != column.heading:
+                raise InputError(
+                    f"column {column.heading!r}",
+                    f"stands beside {taken[place]!r}, which is the same number; accepted is one",
+                )

@@ -1,0 +1,184 @@
+"""Rows of a table that run together, and running them: here, or on every core."""
+
+from __future__ import annotations
+
+import contextlib
+import multiprocessing
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from typing import Any, NamedTuple
+
+import numpy
+from numpy.typing import NDArray
+
+from costing.cost.quote import GROUPS, YARN_BASES, Quote
+from costing.many.lanes import Floats, Lanes
+from costing.many.quotes import CHUNK, COST, PRICE, Worked, basis_of, run_parted
+from costing.quantities import InputError
+from costing.report.table import priced
+from costing.settings.inputs import Place, with_inputs
+from costing.settings.mill import Enquiry, Mill
+
+RESULTS = (COST, PRICE, *GROUPS)
+WEFT = "weft yarn"
+
+Rows = NDArray[numpy.int64]
+Advance = Callable[[int], None]
+
+
+class Job(NamedTuple):
+    """Rows that take the same way through the ledger.
+
+    Attributes
+    ----------
+    rows : array of int
+        Places of the rows in their table.
+    enquiries : tuple of Enquiry
+        What they ask for; the numbers in which these differ are among `given`.
+    which : array of int
+        For each row, which of the enquiries.
+    given : dict
+        Place -> number of each row, in the house unit.
+    """
+
+    rows: Rows
+    enquiries: tuple[Enquiry, ...]
+    which: Rows
+    given: dict[Place, Floats]
+
+
+class Done(NamedTuple):
+    """What the rows of a job come to.
+
+    Attributes
+    ----------
+    rows : array of int
+        Places of the rows in their table.
+    values : array
+        A line for each of `RESULTS`; not a number where a row is refused [money/m].
+    refused : dict
+        Place of a row -> why it is refused.
+    """
+
+    rows: Rows
+    values: NDArray[numpy.float64]
+    refused: dict[int, str]
+
+
+def worked_on(basis: str) -> Worked:
+    """Cost, price and cost by group on a basis; the groups add up to the cost."""
+
+    def worked(quoted: Quote) -> Mapping[Hashable, Any]:
+        per = quoted.per[basis]
+        found: dict[Hashable, Any] = {COST: quoted.cost_on(basis), PRICE: quoted.price_on(basis)}
+        for (group,), cost in quoted.by("group").items():
+            apart = quoted.weft_per_kg if group == WEFT and basis in YARN_BASES else 0.0
+            found[group] = (cost - apart) * per
+        return found
+
+    return worked
+
+
+def parts(jobs: Iterable[Job]) -> Iterator[Job]:
+    """The same rows in jobs that are one run of the ledger each, as long as no branch parts them."""
+    for job in jobs:
+        for first in range(0, len(job.rows), CHUNK):
+            piece = slice(first, first + CHUNK)
+            given = {place: numbers[piece] for place, numbers in job.given.items()}
+            yield Job(job.rows[piece], job.enquiries, job.which[piece], given)
+
+
+def run(mill: Mill, job: Job) -> Done:
+    """Quote the rows of a job; each comes to what it would come to alone."""
+    first = job.enquiries[0]
+    worked = worked_on(basis_of(first))
+
+    own_number: set[int] = set()  # refusals that tell a number, which is that of one row only
+
+    def work(values: Mapping[Place, Any]) -> Mapping[Hashable, Any]:
+        told = Lanes.told
+        try:
+            changed, asked = with_inputs(mill, first, values)
+            return worked(priced(changed, asked)[1])
+        except InputError as error:
+            if Lanes.told != told:
+                own_number.add(id(error))
+            raise
+
+    size = len(job.rows)
+    outcome = run_parted(work, job.given, size, each=False)
+    values = numpy.zeros((len(RESULTS), size))
+    for line, name in enumerate(RESULTS):
+        if name in outcome.values:
+            values[line] = outcome.values[name]
+    refused: dict[int, str] = {}
+    same: dict[tuple[int, int], str] = {}
+    for case, error in sorted(outcome.refused.items()):
+        values[:, case] = numpy.nan
+        kind = id(error), int(job.which[case])
+        if kind not in same or same[kind] != str(error) or id(error) in own_number:
+            same[kind] = _alone(mill, job, case)
+        refused[int(job.rows[case])] = same[kind]
+    return Done(job.rows, values, refused)
+
+
+def _alone(mill: Mill, job: Job, case: int) -> str:
+    """Why a row is refused, run alone: with its own style, enquiry and numbers in the words."""
+    own = {place: float(numbers[case]) for place, numbers in job.given.items()}
+    try:
+        priced(*with_inputs(mill, job.enquiries[job.which[case]], own))
+    except InputError as error:
+        return str(error)
+    raise AssertionError("a row that is refused among others must be refused alone")
+
+
+def run_here(mill: Mill, jobs: Sequence[Job], advance: Advance) -> Iterator[Done]:
+    """Run jobs one after the other; `advance` is told the rows of each."""
+    for job in jobs:
+        yield run(mill, job)
+        advance(len(job.rows))
+
+
+_mill: Mill
+
+
+def _take(mill: Mill) -> None:
+    """What each process holds: the book is handed over once, not with every job."""
+    global _mill
+    _mill = mill
+
+
+def _run(jobs: Sequence[Job]) -> list[Done]:
+    return [run(_mill, job) for job in jobs]
+
+
+PACKET = 8192  # rows that are handed to a process together
+
+
+def run_on_cores(mill: Mill, jobs: Sequence[Job], advance: Advance, cores: int) -> Iterator[Done]:
+    """Run jobs in processes of their own; the order in which they are done is not that of the jobs.
+
+    Raises
+    ------
+    InputError
+        A process was ended from outside, as where the memory is full.
+    """
+    packets: list[list[Job]] = [[]]
+    held = 0
+    for job in jobs:
+        if held >= PACKET:
+            packets.append([])
+            held = 0
+        packets[-1].append(job)
+        held += len(job.rows)
+    spawn = multiprocessing.get_context("spawn")  # the same on every system, and safe beside threads
+    pool = ProcessPoolExecutor(min(cores, len(packets)), spawn, initializer=_take, initargs=(mill,))
+    with contextlib.ExitStack() as closing:
+        closing.callback(pool.shutdown, wait=True, cancel_futures=True)
+        try:
+            for future in as_completed([pool.submit(_run, packet) for packet in packets]):
+                for done in future.result():
+                    yield done
+                    advance(len(done.rows))
+        except multiprocessing.ProcessError as error:
+            raise InputError("--cores", f"a process was ended: {error}") from error
