@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from costing.front_ends.bulk_file import check_target, needs, read_table, write_partitions, write_table
-from costing.front_ends.command_frame import SOME_REFUSED, one_line_errors, read
+from costing.front_ends.command_frame import ON, SOME_REFUSED, one_line_errors, read
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -39,6 +39,7 @@ WORTH_CORES = 20_000  # rows; fewer are done before another process has started
     "--dask", "by_dask", is_flag=True, help="TABLE is .parquet files, a partition each; so is --out."
 )
 @click.option("--overwrite", is_flag=True, help="Replace an earlier file of that name.")
+@ON
 @one_line_errors
 def bulk(
     table: str,
@@ -49,6 +50,7 @@ def bulk(
     cores: int | None,
     by_dask: bool,
     overwrite: bool,
+    on: str | None,
 ) -> None:
     """Quote every row of a TABLE: the same rows come back with cost, price and cost by group.
 
@@ -62,7 +64,7 @@ def bulk(
     costing bulk "parts/*.parquet" --dask --out quotes.parquet
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     check_target(out, overwrite)
-    mill, source = read(book)
+    mill, source = read(book, on)
     if out.resolve() in (source.resolve(), Path(table).resolve()):
         raise InputError(str(out), "is read by this command; accepted is another name")
     used = cores or os.cpu_count() or 1
