@@ -3608,6 +3608,7 @@ Private Sub DescribeGroup17()
         "the sheet Materials, its whole range from A1 on", _
         "the sheet Mill costs, its whole range from A1 on", _
         "the sheet How sure, its whole range from A1 on", _
+        "the sheet Quote texts, its whole range from A1 on", _
         "the sheet Discharge points, its whole range from A1 on", _
         "the sheet Discharge plan, its whole range from A1 on", _
         "the sheet Treatment, its whole range from A1 on", _
@@ -3659,16 +3660,16 @@ End Sub
 Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Variant, _
         ByVal recipes As Variant, ByVal ranges As Variant, ByVal routes As Variant, _
         ByVal materials As Variant, ByVal mill_costs As Variant, ByVal how_sure As Variant, _
-        ByVal discharge_points As Variant, ByVal discharge_plan As Variant, _
-        ByVal treatment As Variant, ByVal permit As Variant, ByVal quality As Variant, _
-        Optional ByVal offers As Variant) As Variant
+        ByVal quote_texts As Variant, ByVal discharge_points As Variant, _
+        ByVal discharge_plan As Variant, ByVal treatment As Variant, ByVal permit As Variant, _
+        ByVal quality As Variant, Optional ByVal offers As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(offers) Then offers = Empty
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
-        CellsOf(materials), CellsOf(mill_costs), CellsOf(how_sure), CellsOf(discharge_points), _
-        CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit), CellsOf(quality), _
-        CellsOf(offers)))
+        CellsOf(materials), CellsOf(mill_costs), CellsOf(how_sure), CellsOf(quote_texts), _
+        CellsOf(discharge_points), CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit), _
+        CellsOf(quality), CellsOf(offers)))
     Exit Function
 Refused:
     WARP_OPENED_BOOK = CVErr(xlErrValue)

@@ -167,6 +167,11 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
         ("Moves with", "moves_with", "text", "a word; those with the same move together"),
         ("Note", "note", "text", "why"),
     ],
+    "quote_texts.texts": [
+        ("Kind of text", "text_kind", "choice", "where it stands on the page", True, "", "text_kind"),
+        ("Text", "text", "text", "as the customer reads it, up to 200 letters", True),
+        ("Enquiry", "enquiry", "text", "code; empty: all"),
+    ],
     "discharge_plan.production": [
         ("Enquiry", "enquiry", "choice", "an enquiry of the sheet Enquiries", True, "", "enquiry_codes"),
         ("Runs to", "point", "choice", "a point of the sheet Discharge points", True, "", "point_codes"),

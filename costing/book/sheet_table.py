@@ -70,6 +70,7 @@ SHEETS: dict[str, dict[str, Any]] = {
         ],
     },
     "how_sure": {"sheet": "How sure", "table": [{"name": "spreads", "heading": ""}]},
+    "quote_texts": {"sheet": "Quote texts", "table": [{"name": "texts", "heading": ""}]},
     "discharge_points": {
         "sheet": "Discharge points",
         "kind": "point",

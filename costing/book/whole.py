@@ -15,6 +15,8 @@ from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_
 from costing.book.materials import read_materials
 from costing.book.offers import OFFERS_SHEET, read_offers
 from costing.book.quality import PERCENT, QUALITY_SHEET, read_quality
+from costing.book.quote_texts import SHEET as QUOTE_TEXTS
+from costing.book.quote_texts import read_quote_texts
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.offers import mill_on
@@ -27,7 +29,8 @@ from costing.settings.quality import SHARES
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
-LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET)  # sheets that a book may do without
+# Sheets that a book may do without.
+LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET, QUOTE_TEXTS)
 SOLD_BY = ("m", "yd", "km", "ft")
 
 
@@ -70,6 +73,8 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_enquiries(found["Enquiries"], mill, apart)
     if folded(HOW_SURE) in there:
         read_how_sure(find_sheets(sheets, [HOW_SURE])[HOW_SURE], mill)
+    if folded(QUOTE_TEXTS) in there:
+        read_quote_texts(find_sheets(sheets, [QUOTE_TEXTS])[QUOTE_TEXTS], mill)
     if not any(folded(name) in there for name in DRAIN_SHEETS):
         return mill  # a book of prices alone
     try:

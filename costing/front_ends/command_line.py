@@ -28,6 +28,7 @@ from costing.front_ends.command_frame import (
     tell,
 )
 from costing.front_ends.compare_command import compare
+from costing.front_ends.document_command import document, requote
 from costing.front_ends.drain_command import drain
 from costing.front_ends.limits_command import limits
 from costing.front_ends.prices_command import prices
@@ -51,6 +52,7 @@ if TYPE_CHECKING:
                                         see what a figure is made of
       costing compare --like Q-02 --recipe DARK-BOTTOM
                                         the same order with another recipe
+      costing document -e Q-02          a page for the customer, and the working for the mill
       costing band -e Q-02              how sure the cost is, and what drives it
       costing lots -e Q-02              the cost of a metre against the length of the order
       costing target -e Q-02 --cost 2.1 --change "order length" --to 40000
@@ -77,6 +79,8 @@ main.add_command(compare)
 main.add_command(card)
 main.add_command(drain)
 main.add_command(limits)
+main.add_command(document)
+main.add_command(requote)
 main.add_command(band)
 main.add_command(lots)
 main.add_command(target)

@@ -6,7 +6,7 @@ import contextlib
 import os
 import secrets
 import shutil
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from costing.quantities import InputError
@@ -41,6 +41,64 @@ def write_whole(
         Another name, a file that is there already, a folder that is not, no permission, a full disk. Then
         nothing of it stays behind, and a file that was there is as it was.
     """
+    write_together({path: content}, what=what, suffixes=suffixes, overwrite=overwrite)
+
+
+def write_together(
+    contents: Mapping[Path, Callable[[], bytes]],
+    *,
+    what: str,
+    suffixes: Sequence[str],
+    overwrite: bool = False,
+) -> None:
+    """Write several files that belong together, all of them or none.
+
+    Parameters
+    ----------
+    contents : mapping
+        File -> what gives its bytes; called once it is known that every name will do.
+    what, suffixes, overwrite
+        As of `write_whole`.
+
+    Raises
+    ------
+    InputError
+        As of `write_whole`, for any of the files.
+    """
+    for path in contents:
+        _check_name(path, what, suffixes, overwrite)
+    parts = {path: path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part") for path in contents}
+    path = next(iter(contents))
+    changed: dict[Path, Path | None] = {}  # a file that is changed, and what it was
+    try:
+        wholes = {path: content() for path, content in contents.items()}
+        for path, part in parts.items():
+            with part.open("xb") as stream:
+                stream.write(wholes[path])
+                stream.flush()
+                os.fsync(stream.fileno())
+            if path.exists():
+                shutil.copymode(path, part)
+        for path, part in parts.items():
+            before = part.with_suffix(".before") if path.exists() else None
+            if before is not None and len(parts) > 1:
+                shutil.copy2(path, before)
+            part.replace(path)
+            changed[path] = before
+    except OSError as error:
+        for other, before in changed.items():
+            with contextlib.suppress(OSError):
+                other.unlink() if before is None else before.replace(other)
+        reason = error.strerror or str(error)
+        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
+    finally:
+        for part in parts.values():
+            for left in (part, part.with_suffix(".before")):
+                with contextlib.suppress(OSError):
+                    left.unlink(missing_ok=True)
+
+
+def _check_name(path: Path, what: str, suffixes: Sequence[str], overwrite: bool) -> None:
     if path.suffix.lower() not in suffixes:
         raise InputError(str(path), f"the name of {what} must end in {' or '.join(suffixes)}")
     if path.is_dir():
@@ -49,19 +107,3 @@ def write_whole(
         raise InputError(
             str(path), "is there already and was left as it is; accepted is the name of a new file"
         )
-    part = path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part")
-    try:
-        whole = content()
-        with part.open("xb") as stream:
-            stream.write(whole)
-            stream.flush()
-            os.fsync(stream.fileno())
-        if path.exists():
-            shutil.copymode(path, part)
-        part.replace(path)
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise InputError(str(path), f"could not be written: {reason}; nothing was changed") from error
-    finally:
-        with contextlib.suppress(OSError):
-            part.unlink(missing_ok=True)

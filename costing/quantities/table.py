@@ -61,6 +61,16 @@ CHOICES: dict[str, tuple[str, ...]] = {
         "enquiry",
         "depth of shade",
     ),
+    "text_kind": (
+        "mill",
+        "address",
+        "contact",
+        "payment",
+        "delivery",
+        "tolerance",
+        "other term",
+        "closing",
+    ),
     "price_terms": ("delivered", "ex works"),
     "offer_counts": ("cheapest", "always", "no"),
 }

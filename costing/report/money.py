@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from costing.cost.money import rounded
-from costing.cost.quote import GROUPS, ORDERED
-from costing.quantities.units import convert
+from costing.cost.quote import GROUPS
+from costing.report.offer import offer_of
 from costing.report.table import (
     FINISHED_METRE,
     FINISHED_YARD,
@@ -89,8 +89,7 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
     rows = []
     for item in results:
         offer, enquiry = item.quote, item.enquiry
-        ordered = convert(enquiry.order_length, "m", enquiry.order_unit)
-        per_unit = offer.price_on(ORDERED[enquiry.length_basis]) * convert(1.0, enquiry.order_unit, "m")
+        offered = offer_of(mill, item)
         rows.append(
             [
                 item.enquiry.code,
@@ -98,13 +97,13 @@ def quotes(mill: Mill, results: Sequence[Result]) -> Table:
                 item.enquiry.style,
                 item.enquiry.recipe,
                 item.enquiry.range,
-                ordered,
-                enquiry.order_unit,
+                offered.length,
+                offered.unit,
                 enquiry.length_basis,
                 *[float(rounded(offer.cost_on(basis), step)) for basis in bases],
                 100.0 * offer.margin,
                 *[float(rounded(offer.price_on(basis), step)) for basis in bases],
-                float(rounded(float(rounded(per_unit, step)) * ordered, step)),
+                float(offered.value),
                 ", ".join(offer.not_priced),
                 sum(remark.kind == "warning" for remark in item.remarks),
             ]

@@ -23,6 +23,7 @@ from costing.settings.product_fields import (
     may_be_used,
 )
 from costing.settings.quality import ShadeDepth
+from costing.settings.quote_texts import QuoteText
 from costing.settings.steps import STEP_KINDS, Step
 from costing.settings.style import Style
 
@@ -235,7 +236,7 @@ class Mill:
     `assumptions` holds every default taken, each once. `without_rows` maps a step to the sheets
     that have no row of it, with the fields they would give. `refused` maps (kind, code) to why a style,
     recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
-    `spreads` says how far numbers may be from what the book says.
+    `spreads` says how far numbers may be from what the book says, `quote_texts` what a customer is told.
     `depths` are the depths of shade, the lightest first.
     A material with `offers` has price and strength of the one that counts on the day of the prices; `rates`
     are the exchange rates of all days.
@@ -259,6 +260,7 @@ class Mill:
     without_rows: dict[str, dict[str, tuple[str, ...]]] = field(default_factory=dict)
     refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
     spreads: list[GivenSpread] = field(default_factory=list)
+    quote_texts: list[QuoteText] = field(default_factory=list)
     _drain: Drain | InputError | None = field(default=None, compare=False, repr=False)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 

@@ -83,6 +83,7 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_table_sheet(book, table_sheet("materials"), demo, wide=2)
     draw_table_sheet(book, table_sheet("mill_costs"), demo)
     draw_table_sheet(book, table_sheet("how_sure"), demo)
+    draw_table_sheet(book, table_sheet("quote_texts"), demo)
     draw_column_sheet(book, column_sheet("discharge_points"), demo)
     draw_table_sheet(book, table_sheet("discharge_plan"), demo)
     draw_table_sheet(book, table_sheet("treatment"), demo)

@@ -24,6 +24,7 @@ SHEETS = (
     "materials",
     "mill_costs",
     "how_sure",
+    "quote_texts",
     "discharge_points",
     "discharge_plan",
     "treatment",

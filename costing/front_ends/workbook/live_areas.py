@@ -28,6 +28,7 @@ LAST_CELLS = {
     "Materials": "AC120",
     "Mill costs": "H60",
     "How sure": "L120",
+    "Quote texts": "F80",
     "Discharge points": "Z60",
     "Discharge plan": "P80",
     "Treatment": "T90",
