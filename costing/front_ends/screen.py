@@ -22,7 +22,19 @@ def show(table: Table) -> None:
     grid = _grid(table)
     if console.measure(grid, options=console.options.update(width=VERY_WIDE)).maximum > console.width:
         grid = _grid(table, folded_headings=True)
+    least = _least_width(table)
+    if least > console.width:  # the terminal breaks the lines: a number that is cut would read as another
+        console = rich.console.Console(highlight=False, markup=False, width=least)
     console.print(grid)
+
+
+def _least_width(table: Table) -> int:
+    """Width in which every word of every cell and heading stays whole."""
+    widths = []
+    for place, column in enumerate(table.columns):
+        texts = [column.title, column.unit, *(as_text(row[place], column.digits) for row in table.rows)]
+        widths.append(max(len(word) for text in texts for word in text.split() or [""]))
+    return sum(widths) + len(widths) + 1
 
 
 def _grid(table: Table, folded_headings: bool = False) -> Any:

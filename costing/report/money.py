@@ -40,7 +40,7 @@ def headline(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Price", f"{costs.currency}/m", digits),
         Column("Price", f"{costs.currency}/yd", digits),
         Column("Water", "L/kg", 1),
-        Column("COD", "g/kg", 1),
+        Column("COD", "g/kg", 0),
     ]
     rows = []
     for item in results:

@@ -162,6 +162,16 @@ def test_on_a_screen_of_eighty_columns_every_word_of_the_drain_stays_whole(
     assert max(len(line) for line in (whole + opened).splitlines()) <= 80
 
 
+def test_no_number_is_cut_on_a_screen_that_is_too_narrow(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", "50")
+    shown = run("quote", "-e", "V-04").output
+    for text in ("D-1200", "BATCH-BLACK", "8,000", "5.161", "2.889", "153"):
+        assert text in shown
+
+
 def test_ledger_of_cost_is_the_quote() -> None:
     opened = json.loads(run("ledger", "-e", "Q-02", "--of", "cost", "--json").output)["cost"][-1]
     quoted = json.loads(run("quote", "-e", "Q-02", "--json").output)["quotes"][0]
