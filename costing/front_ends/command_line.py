@@ -105,6 +105,12 @@ main.add_command(bulk)
     type=click.Path(path_type=Path),
     help="File for the results; default: the book's name with _results, in the current folder.",
 )
+@click.option(
+    "--range",
+    "ranged",
+    is_flag=True,
+    help="Add range, drivers and lot curve of each enquiry, with charts; a third of a second each.",
+)
 @PICTURE
 @click.option("--overwrite", is_flag=True, help="Replace the results file, or the picture, if it is there.")
 @ON
@@ -114,6 +120,7 @@ def quote(
     book: Path | None,
     codes: tuple[str, ...],
     out: Path | None,
+    ranged: bool,
     picture: Path | None,
     overwrite: bool,
     on: str | None,
@@ -158,7 +165,7 @@ def quote(
         from costing.front_ends.workbook.results import write_results
 
         now("writing the results")
-        write_results(target, mill, results, overwrite=overwrite, refused=refused)
+        write_results(target, mill, results, overwrite=overwrite, refused=refused, ranged=ranged)
     screen.show(with_refused([report.headline(mill, results)], refused)[0])
     for line in report.seconds_told(mill, results):
         click.echo(line)

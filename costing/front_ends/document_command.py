@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from costing.front_ends.command_frame import BOOK, one_line_errors, read, results_of
+from costing.front_ends.command_frame import BOOK, ON, one_line_errors, read, results_of
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -43,6 +43,7 @@ CUSTOMER, WORKING = "_customer", "_working"  # behind the number of the quote
 )
 @click.option("--pdf", is_flag=True, help="Print both as PDF, too; needs LibreOffice.")
 @click.option("--overwrite", is_flag=True, help="Replace earlier files of that quote.")
+@ON
 @one_line_errors
 def document(
     book: Path | None,
@@ -55,6 +56,7 @@ def document(
     out: Path | None,
     pdf: bool,
     overwrite: bool,
+    on: str | None,
 ) -> None:
     """Write a quote: one page for the customer, and the mill's full working in a file of its own.
 
@@ -78,7 +80,7 @@ def document(
     until = today + datetime.timedelta(VALID_DAYS) if valid_until is None else valid_until.date()
     if until < today:
         raise InputError("--valid-until", f"is {until}, which is past; accepted is today or later")
-    mill, source = read(book)
+    mill, source = read(book, on)
     (result,) = results_of(mill, source, (code,))
     called = _one_line(number or result.enquiry.code, "--number")
     said: dict[str, str | datetime.date] = {"Number": called, "Date": today, "Valid until": until}

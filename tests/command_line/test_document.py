@@ -35,7 +35,9 @@ def mill(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Mill:
     made = replace(demo_mill())
     made.costs = replace(costs_of(made), margin=MARGIN)
     made.quote_texts = [*made.quote_texts, QuoteText("closing", "thank you", CODE, "Quote texts!B20")]
-    monkeypatch.setattr("costing.front_ends.document_command.read", lambda path: (made, Path("demo.xlsx")))
+    monkeypatch.setattr(
+        "costing.front_ends.document_command.read", lambda path, on: (made, Path("demo.xlsx"))
+    )
     return made
 
 

@@ -41,6 +41,8 @@ def driver_bars(mill: Mill, item: Ranged, most: int = SHOWN) -> list[DriverBar]:
     """The strongest drivers of an enquiry, as the table of drivers tells them."""
     found = []
     for name, low, _, high, at_low, at_high, _, share, _ in driver_table(mill, item, most).rows:
+        if not share:
+            continue
         label = f"{name}\n{low} to {high}" if low else str(name)
         at_low, at_high = (math.nan if end is None else float(end) for end in (at_low, at_high))
         found.append(DriverBar(label, at_low, at_high, float(share)))

@@ -55,6 +55,7 @@ def write_results(
     results: Sequence[Result],
     overwrite: bool = False,
     refused: Sequence[Refused] = (),
+    ranged: bool = False,
 ) -> None:
     """Write results to a new workbook, whole or not at all.
 
@@ -70,6 +71,8 @@ def write_results(
         True to replace an earlier results file; no other file is ever replaced.
     refused : sequence of Refused, optional
         Enquiries that are not among the results: each stands in every table, and is an error in a sum.
+    ranged : bool, optional
+        True to work out the range, the drivers and the lot curve of each enquiry, too.
 
     Raises
     ------
@@ -80,7 +83,8 @@ def write_results(
     if not results:
         raise InputError("results", "there is no enquiry to write; accepted is one or more")
     check_replaced(path, overwrite, OWN_SHEETS)
-    book, long_sheets = results_book(with_refused(all_tables(mill, results), refused))
+    tables = with_refused(all_tables(mill, results), refused)
+    book, long_sheets = results_book(tables, (mill, results) if ranged else None)
 
     def amend(name: str, content: bytes) -> bytes:
         return amend_chart(name, long_sheets.amend(name, content))
@@ -150,8 +154,18 @@ def sheet_names(path: Path) -> set[str]:
         return set()
 
 
-def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
-    """A workbook with a sheet for each view, and the rows of its long sheets."""
+def results_book(
+    tables: Sequence[Table], ranged: tuple[Mill, Sequence[Result]] | None = None
+) -> tuple[Workbook, LongSheets]:
+    """A workbook with a sheet for each view, and the rows of its long sheets.
+
+    Parameters
+    ----------
+    tables : sequence of Table
+        Of the results.
+    ranged : (Mill, sequence of Result), optional
+        Book and enquiries whose range and lot curve are worked out.
+    """
     found = {table.key: table for table in tables}
     book = Workbook()
     book.remove(book.worksheets[0])
@@ -166,6 +180,13 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     table_sheet(pen, "Shade lots", found["shade_lots"])
     steps = table_sheet(pen, "Cost by step", found["cost_by_step"], replace(by_name, total="all steps"))
     cost_charts(pen, steps)
+    more: dict[str, str] = {}
+    if ranged is not None:
+        from costing.front_ends.workbook.results_range import RANGE_SHEETS, range_sheets, ranges_of
+
+        mill, results = ranged
+        range_sheets(pen, mill, ranges_of(mill, results))
+        more = RANGE_SHEETS
     table_sheet(pen, "Use", found["use"], by_name)
     table_sheet(pen, "Dye bath", found["dye_bath"], by_name)
     by_stream = replace(by_name, total="all streams", alert=ESTIMATE)
@@ -187,7 +208,7 @@ def results_book(tables: Sequence[Table]) -> tuple[Workbook, LongSheets]:
     long_sheets.add("Ledger", found["ledger"])
     table_sheet(pen, "Safety", found["safety"], SAFETY)
     table_sheet(pen, "Sources", found["sources"], SOURCES)
-    record_sheet(pen, found["run_record"])
+    record_sheet(pen, found["run_record"], more)
     book.properties.title = "Denim warp costing: results"
     book.properties.creator = "costing"
     return book, long_sheets

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -176,9 +176,25 @@ def blocks(table: Table) -> list[tuple[str, range]]:
 
 
 def chart_sheet(
-    pen: Pen, name: str, heading: str, note: str, lines: Sequence[Sequence[Bars]], alert: str = ""
+    pen: Pen,
+    name: str,
+    heading: str,
+    note: str,
+    lines: Sequence[Sequence[Any]],
+    alert: str = "",
+    draw: Callable[[Any, float, float], Any] = bar_chart,
 ) -> None:
-    """A sheet of charts, two beside each other and two below each other on a page."""
+    """A sheet of charts, two beside each other and two below each other on a page.
+
+    Parameters
+    ----------
+    pen, name, heading, note, alert
+        Of the sheet.
+    lines : sequence of sequence
+        What each chart shows, as `draw` takes it.
+    draw : callable, optional
+        Takes that, width and height, and gives a chart, or None for an empty place.
+    """
     sheet = pen.book.create_sheet(name)
     wide = [COLUMN_WIDTH] * (2 * CHART_COLUMNS)
     set_widths(sheet, wide)
@@ -186,7 +202,7 @@ def chart_sheet(
     for number, line in enumerate(lines):
         row = HEAD + 1 + number * CHART_ROWS
         for place, bars in enumerate(line):
-            chart = bar_chart(bars, CHART_WIDTH, CHART_HEIGHT)
+            chart = draw(bars, CHART_WIDTH, CHART_HEIGHT)
             if chart is not None:
                 sheet.add_chart(chart, f"{get_column_letter(1 + place * CHART_COLUMNS)}{row}")
         if (number + 1) % ROWS_OF_A_PAGE == 0 and number + 1 < len(lines):
@@ -195,8 +211,9 @@ def chart_sheet(
     scale(sheet, wide)
 
 
-def record_sheet(pen: Pen, record: Table) -> None:
-    """What the run was made with, and what each sheet holds."""
+def record_sheet(pen: Pen, record: Table, more: Mapping[str, str] = {}) -> None:
+    """What the run was made with, and what each sheet holds; `more` of sheets that not every file has."""
+    holds = {**HOLDS, **more}
     form = Form(filtered=False, widths={"Value": 72}, widest=72)
     placed = table_sheet(pen, "Record", record, form)
     sheet, row = placed.sheet, placed.last + 3
@@ -205,7 +222,7 @@ def record_sheet(pen: Pen, record: Table) -> None:
     for name in pen.book.sheetnames:
         cell = pen.write(sheet, row, 1, name, TEXT)
         cell.hyperlink = Hyperlink(ref=cell.coordinate, location=f"'{name}'!A1")
-        pen.write(sheet, row, 2, HOLDS[name], TEXT)
+        pen.write(sheet, row, 2, holds[name], TEXT)
         row += 1
     set_widths(sheet, [40.0, 72.0])
     sheet.page_setup.orientation = "portrait"
