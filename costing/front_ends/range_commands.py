@@ -34,6 +34,7 @@ ENQUIRY = click.option("--enquiry", "-e", "code", required=True, metavar="CODE",
 @click.option(
     "--seed", type=click.IntRange(0), default=1, show_default=True, help="The same seed gives the same draws."
 )
+@click.option("--of", "used", metavar="NAME", help="The use of a product, water or steam, not the cost.")
 @PICTURE
 @REPLACE_PICTURE
 @ON
@@ -42,6 +43,7 @@ ENQUIRY = click.option("--enquiry", "-e", "code", required=True, metavar="CODE",
 def band(
     book: Path | None,
     codes: tuple[str, ...],
+    used: str | None,
     draws: int,
     seed: int,
     picture: Path | None,
@@ -58,12 +60,29 @@ def band(
     costing band -e Q-01
     costing band -e Q-02 -e B-01           is the sulfur bottom dearer, or is that not sure?
     costing band -e Q-02 --picture drivers.svg
+    costing band -e Q-02 --of HYDRO-88     how sure is what a kilogram of yarn takes of it?
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import screen
     from costing.many import tables
 
     check_picture(picture, overwrite)
     mill, _ = read(book, on)
+    if used is not None:
+        from costing.many.use_band import ranged_use, use_tables
+
+        if picture is not None:
+            raise InputError("--of", "has no picture; accepted is one of the two")
+        uses = {
+            code: use_tables(ranged_use(mill, mill.enquiries[code], used, draws, seed))
+            for code in named_once(mill, codes)
+        }
+        if as_json:
+            click.echo(screen.documents_to_json(uses))
+            return
+        for tables_of_use in uses.values():
+            for table in tables_of_use:
+                screen.show(table)
+        return
     results = [tables.ranged(mill, mill.enquiries[code], draws, seed) for code in named_once(mill, codes)]
     found = {"enquiries": [tables.band_table(mill, results)]}
     if len(results) > 1:

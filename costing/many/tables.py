@@ -8,10 +8,11 @@ from typing import Any, NamedTuple
 
 import numpy
 
-from costing.cost.drivers import Driver, FirstOrder
+from costing.cost.drivers import FirstOrder
 from costing.cost.quote import GROUPS, Quote
 from costing.cost.spread import place_text, spreads_of
 from costing.many.band import DRAWS, SEED, Band, band_of, draw_quotes, drivers_of
+from costing.many.driver_rows import SHOWN_DRIVERS, drivers_as_table
 from costing.many.lanes import Floats
 from costing.many.lot_curve import LotCurve, Sharing
 from costing.many.quotes import COST, PRICE, Worked, basis_of
@@ -22,7 +23,6 @@ from costing.report import Column, Table, costs_of, decimals_of
 from costing.settings.inputs import inputs_of
 from costing.settings.mill import Enquiry, Mill
 
-SHOWN_DRIVERS = 15
 NO_NUMBER = "refused"
 
 
@@ -180,52 +180,10 @@ def group_band_table(mill: Mill, item: Ranged) -> Table:
 def driver_table(mill: Mill, item: Ranged, most: int = SHOWN_DRIVERS) -> Table:
     """What moves the cost of one enquiry, the strongest first."""
     currency, digits = _money(mill)
-    unit = f"{currency}/m"
-    columns = [
-        Column("Driver"),
-        Column("Low end"),
-        Column("As in the book"),
-        Column("High end"),
-        Column("Cost at the low end", unit, digits),
-        Column("Cost at the high end", unit, digits),
-        Column("Moves the cost by", "1 standard deviation", digits),
-        Column("Share of the spread", "%", 1),
-        Column("Grounds"),
-    ]
-    drivers = item.first_order.drivers
-    rows = [_driver_row(driver) for driver in drivers[:most]]
-    left = drivers[most:]
-    note = (
-        f"Cost of a {item.basis}, {item.first_order.typical:.{digits}f} {unit} as in the book. One driver at "
-        "a time goes to its ends, everything else stays. The first is what to measure first."
+    title = f"{item.enquiry.code}: what drives the cost"
+    return drivers_as_table(
+        item.first_order, title, "cost", f"Cost of a {item.basis}", f"{currency}/m", digits, most
     )
-    if left:
-        share = 100.0 * sum(driver.share for driver in left)
-        note += f" {len(left)} more drivers make {share:.1f} % of the spread together."
-    return Table("drivers", f"{item.enquiry.code}: what drives the cost", note, columns, rows)
-
-
-def _driver_row(driver: Driver) -> list[Any]:
-    spread = driver.spreads[0]
-    quantity = QUANTITIES[spread.place.name]
-    alike = all((item.low, item.high) == (spread.low, spread.high) for item in driver.spreads)
-    low, typical, high = (
-        (shown(quantity, value) for value in (spread.low, spread.typical, spread.high))
-        if alike and spread.deviation is None
-        else ("", shown(quantity, spread.typical) if alike else "", "")
-    )
-    grounds = dict.fromkeys(item.grounds for item in driver.spreads)
-    return [
-        driver.name,
-        low,
-        typical,
-        high,
-        _or_none(driver.at_low),
-        _or_none(driver.at_high),
-        driver.deviation,
-        100.0 * driver.share,
-        "; ".join(grounds),
-    ]
 
 
 def _or_none(value: float) -> float | None:

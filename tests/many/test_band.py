@@ -14,6 +14,7 @@ from costing.front_ends.workbook.read import read_book
 from costing.many.band import band_of, draw_quotes, drawn, drivers_of
 from costing.many.quotes import COST, basis_of, ordered
 from costing.many.tables import difference_table, ranged
+from costing.many.use_band import ranged_use
 from costing.quantities import InputError
 from costing.report import work_out
 from costing.settings.how_sure import GivenSpread
@@ -131,3 +132,18 @@ def test_draws_that_are_refused_are_counted_and_all_of_them_are_an_error() -> No
     assert 0 < band.refused < 400
     with pytest.raises(InputError, match="all 3 draws are refused"):
         band_of(numpy.full(3, numpy.nan))
+
+
+def test_the_use_of_a_product_has_a_range_of_its_own() -> None:
+    enquiry = MILL.enquiries["Q-02"]
+    found = ranged_use(MILL, enquiry, "hydro-88", DRAWS)
+    used = 1000.0 * work_out(MILL, enquiry).ledger.used("HYDRO-88")
+    assert found.first_order.typical == pytest.approx(used, rel=1e-12)
+    assert found.band.low < found.band.middle < found.band.high
+    assert found.band.deviation == pytest.approx(found.first_order.deviation, rel=0.06)
+    assert found.unit == "g/kg"
+    prices = {"price", "steam_price"}
+    moved = [driver for driver in found.first_order.drivers if driver.deviation]
+    assert not any(spread.place.name in prices for driver in moved for spread in driver.spreads)
+    with pytest.raises(InputError, match="'chalk' is nothing that enquiry Q-02 uses"):
+        ranged_use(MILL, enquiry, "chalk", DRAWS)
