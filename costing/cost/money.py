@@ -128,13 +128,13 @@ def cost_per_metre_of_cloth(cost: Any, warp_mass_per_metre: Any) -> Any:
     return cost * warp_mass_per_metre
 
 
-def rounded(amount: float, step: float) -> Decimal:
+def rounded(amount: float | Decimal, step: float) -> Decimal:
     """Round an amount of money to a step, half away from zero.
 
     Parameters
     ----------
-    amount : float
-        Money.
+    amount : float or Decimal
+        Money; a product of decimals is rounded as it is written, without what a float makes of it.
     step : float
         Step of the rounding, as 0.01.
 
@@ -147,11 +147,13 @@ def rounded(amount: float, step: float) -> Decimal:
     --------
     >>> rounded(1.005, 0.01)
     Decimal('1.01')
+    >>> rounded(2.675 * 3.0, 0.01), rounded(Decimal("2.675") * 3, 0.01)
+    (Decimal('8.02'), Decimal('8.03'))
     >>> rounded(2.3449999, 0.001)
     Decimal('2.345')
     """
     size = Decimal(repr(step))
-    return (Decimal(repr(amount)) / size).quantize(Decimal(1), rounding=ROUND_HALF_UP) * size
+    return (Decimal(str(amount)) / size).quantize(Decimal(1), rounding=ROUND_HALF_UP) * size
 
 
 def common_step(steps: Sequence[float]) -> Decimal:

@@ -55,7 +55,7 @@ def offer_of(mill: Mill, result: Result) -> Offer:
     length = float(convert(enquiry.order_length, "m", enquiry.order_unit))
     exact = result.quote.price_on(ORDERED[enquiry.length_basis]) * convert(1.0, enquiry.order_unit, "m")
     price = rounded(exact, costs.money_rounding)
-    value = rounded(float(price) * length, max(CENT, costs.money_rounding))
+    value = rounded(price * Decimal(repr(length)), max(CENT, costs.money_rounding))
     return Offer(length, enquiry.order_unit, enquiry.length_basis, price, exact, value, costs.currency)
 
 
