@@ -70,18 +70,21 @@ def band(
     if used is not None:
         from costing.many.use_band import ranged_use, use_tables
 
+        items = [
+            ranged_use(mill, mill.enquiries[code], used, draws, seed) for code in named_once(mill, codes)
+        ]
+        uses = {item.enquiry.code: use_tables(item) for item in items}
         if picture is not None:
-            raise InputError("--of", "has no picture; accepted is one of the two")
-        uses = {
-            code: use_tables(ranged_use(mill, mill.enquiries[code], used, draws, seed))
-            for code in named_once(mill, codes)
-        }
+            from costing.front_ends.pictures.driver_bars import driver_picture, use_panel
+
+            driver_picture(picture, [use_panel(item) for item in items], overwrite)
         if as_json:
             click.echo(screen.documents_to_json(uses))
             return
         for tables_of_use in uses.values():
             for table in tables_of_use:
                 screen.show(table)
+        say_drawn(picture)
         return
     results = [tables.ranged(mill, mill.enquiries[code], draws, seed) for code in named_once(mill, codes)]
     found = {"enquiries": [tables.band_table(mill, results)]}
@@ -90,9 +93,9 @@ def band(
     for item in results:
         found[item.enquiry.code] = [tables.driver_table(mill, item), tables.group_band_table(mill, item)]
     if picture is not None:
-        from costing.front_ends.pictures.driver_bars import driver_picture
+        from costing.front_ends.pictures.driver_bars import cost_panel, driver_picture
 
-        driver_picture(picture, mill, results, overwrite)
+        driver_picture(picture, [cost_panel(mill, item) for item in results], overwrite)
     if as_json:
         click.echo(screen.documents_to_json(found))
         return

@@ -77,6 +77,22 @@ def test_bars_of_drivers_end_at_the_costs_of_the_table(drawn: list[Figure]) -> N
     assert Path("drivers.png").read_bytes().startswith(b"\x89PNG")
 
 
+def test_bars_of_the_drivers_of_a_use_end_at_the_uses_of_the_table(drawn: list[Figure]) -> None:
+    words = ("band", "-e", "Q-02", "--of", "HYDRO-88", "--draws", "200", "--json", "--picture", "use.png")
+    found = asked(*words)["Q-02"]["drivers"]
+    (figure,) = drawn
+    ends = {round(bar.get_x() + bar.get_width(), 6) for bar in bars_of(figure.axes[0])}
+    moving = [row for row in found if row["Share of the spread [%]"]][:12]
+    wanted = {
+        round(row[f"Use at the {end} end [g/kg]"], 6)
+        for row in moving
+        for end in ("low", "high")
+        if row[f"Use at the {end} end [g/kg]"] is not None
+    }
+    assert ends == wanted
+    assert any("HYDRO-88, g/kg of saleable grey yarn" in text for text in read_texts(figure))
+
+
 def test_bars_of_steps_add_up_to_the_cost_of_the_step(drawn: list[Figure]) -> None:
     found = asked("quote", "-e", "Q-02", "--json", "--picture", "steps.svg")["cost_by_step"]
     (axes,) = drawn[0].axes
