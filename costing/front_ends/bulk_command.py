@@ -6,6 +6,7 @@ import glob
 import os
 import sys
 from collections.abc import Iterable, Sequence
+from contextlib import ExitStack
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 
 HERE = "127.0.0.1"  # nobody else on the network is to see it
 MOST_TOLD = 5  # reasons on the screen
-WORTH_CORES = 20_000  # rows; fewer are done before another process has started
+WORTH_CORES = 500_000  # bytes of a table; fewer rows are done before another process has started
 
 
 @click.command()
@@ -85,24 +86,25 @@ def _of_one_file(
     mill: Mill, path: Path, out: Path, like: str, decimal: str, cores: int, overwrite: bool
 ) -> tuple[int, dict[str, int]]:
     from costing.many.bulk import REFUSED, bulk_quotes
-    from costing.many.bulk_jobs import run_here, run_on_cores
+    from costing.many.bulk_jobs import Cores, run_here
 
-    asked = read_table(path, decimal)
+    with ExitStack() as ending:
+        large = path.is_file() and path.stat().st_size >= WORTH_CORES
+        processes = ending.enter_context(Cores(cores)) if large and cores > 1 else None
+        asked = read_table(path, decimal)
 
-    def runner(mill: Mill, jobs: Sequence[Job]) -> Iterable[Done]:
-        rows = sum(len(job.rows) for job in jobs)
-        with click.progressbar(
-            length=rows, label="rows", file=sys.stderr, hidden=not sys.stderr.isatty()
-        ) as bar:
-            if cores > 1 and rows >= WORTH_CORES:
-                yield from run_on_cores(mill, jobs, bar.update, cores)
-            else:
-                yield from run_here(mill, jobs, bar.update)
+        def runner(mill: Mill, jobs: Sequence[Job]) -> Iterable[Done]:
+            rows = sum(len(job.rows) for job in jobs)
+            with click.progressbar(
+                length=rows, label="rows", file=sys.stderr, hidden=not sys.stderr.isatty()
+            ) as bar:
+                run = processes.run if processes is not None else run_here
+                yield from run(mill, jobs, bar.update)
 
-    try:
-        found = bulk_quotes(mill, asked, like, runner)
-    except InputError as error:
-        raise error.at(lambda one: f"{path.name}, {one.where}") from error
+        try:
+            found = bulk_quotes(mill, asked, like, runner)
+        except InputError as error:
+            raise error.at(lambda one: f"{path.name}, {one.where}") from error
     write_table(out, found, overwrite)
     why = found[REFUSED][found[REFUSED] != ""].value_counts()
     return len(found), {str(text): int(count) for text, count in why.items()}

@@ -20,13 +20,23 @@ from costing.many.bulk_jobs import RESULTS, Done, Job, Rows, parts, run_here
 from costing.many.lanes import Floats
 from costing.many.quotes import COST, PRICE, basis_of
 from costing.many.target import Names, names_of, place_among, place_if_any
-from costing.quantities import CHOICES, QUANTITIES, InputError, Quantity, describe, folded, label, listed
+from costing.quantities import (
+    CHOICES,
+    QUANTITIES,
+    InputError,
+    Quantity,
+    describe,
+    folded,
+    label,
+    listed,
+    meant,
+)
 from costing.quantities.checking import check_choice
 from costing.quantities.units import convert, measure
 from costing.report.table import costs_of
 from costing.settings.drain import Drain
-from costing.settings.inputs import ENQUIRY, STYLE, Place, inputs_of
-from costing.settings.mill import Enquiry, Mill
+from costing.settings.inputs import ENQUIRY, MATERIAL, STYLE, Place, inputs_of
+from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill
 from costing.settings.variants import variant
 
 if TYPE_CHECKING:
@@ -36,7 +46,8 @@ CODES = ("enquiry", "style", "recipe", "range")
 WORDS = tuple(field.name for field in fields(Enquiry) if field.name in CHOICES)
 BASIS, REFUSED = "basis", "refused"
 FEW = 512  # rows of one style: of fewer, styles run together, for a run of the ledger costs as much
-NO_MATTER = ("code", "description", "order_unit")  # of a style or an enquiry: no number depends on it
+# Of a style or an enquiry: no number depends on these, or they are looked at apart.
+NO_MATTER = ("code", "description", "order_unit", "style", "warp_yarn", "weft_yarn")
 
 _HEADING = re.compile(r"(.*?)\s*\[([^\[\]]*)\]\s*")
 
@@ -314,9 +325,10 @@ def _jobs(
     shapes: dict[Any, Shape] = {}
     bases: list[dict[Place, float]] = []
     keys: list[Any] = []
+    apart = any(_of_yarn(mill, column) for column in numbers)
     counted = numpy.bincount(which[which >= 0], minlength=len(enquiries))
     for number, enquiry in enumerate(enquiries):
-        key = _shape(mill, enquiry)
+        key = _shape(mill, enquiry, apart)
         try:
             bases.append(inputs_of(mill, enquiry))
             if key not in shapes:
@@ -344,11 +356,12 @@ def _jobs(
                 refused.update(dict.fromkeys(filled.tolist(), str(shape.why(column))))
         rows = rows[[row not in refused for row in rows.tolist()]] if refused else rows
         if len(rows):
-            found += _split(rows, enquiries, which, bases, numbers, shape)
+            found += _split(mill, rows, enquiries, which, bases, numbers, shape)
     return found
 
 
 def _split(
+    mill: Mill,
     rows: Rows,
     enquiries: Sequence[Enquiry],
     which: Rows,
@@ -366,6 +379,12 @@ def _split(
                 own = numpy.array([bases[number][place] for number in used])
                 if (own != own[0]).any():
                     given[place] = own[lanes]
+        given.update(
+            {
+                place: own[lanes]
+                for place, own in _yarns(mill, asked, [bases[number] for number in used]).items()
+            }
+        )
     whole: list[Floats] = []
     for column, place in zip(numbers, shape.places):
         typed = column.house[rows]
@@ -387,21 +406,52 @@ def _split(
     ]
 
 
-def _shape(mill: Mill, enquiry: Enquiry) -> Any:
-    """What two enquiries must share to run as lanes of one run: all that is no number, and whole numbers."""
+def _shape(mill: Mill, enquiry: Enquiry, yarns_apart: bool) -> Any:
+    """What two enquiries must share to run as lanes of one run: all that is no number, and whole numbers.
+
+    Yarns are a price and a currency; only where a column names one of them, their codes are kept apart.
+    """
     drain = mill._drain
     charged = isinstance(drain, Drain) and any(
         row.enquiry == enquiry.code and row.point in drain.charges for row in drain.production
     )
     own = enquiry.code if charged else ""  # what it pays for its water is not what others pay
-    parted = []
-    for item in (enquiry, mill.style(enquiry.style)):
+    style = mill.style(enquiry.style)
+    yarns = (style.warp_yarn, style.weft_yarn)
+    parted: list[Any] = [own, yarns[0] == yarns[1]]
+    for code in yarns:
+        yarn = mill.materials.get(code)
+        free = yarn is not None and yarn.price is not None and not yarns_apart
+        parted.append(yarn.currency if yarn is not None and free else (code,))
+    for item in (enquiry, style):
         for field in fields(item):
             value = getattr(item, field.name)
             free = field.name in QUANTITIES and not QUANTITIES[field.name].whole and value is not None
-            if not (free or field.name in NO_MATTER or field.name == "style"):
+            if not (free or field.name in NO_MATTER):
                 parted.append(value)
-    return own, *parted
+    return tuple(parted)
+
+
+def _of_yarn(mill: Mill, column: Numbers) -> bool:
+    """Whether a column may be of a yarn."""
+    if column.item.name not in (field.name for field in fields(Material)):
+        return False
+    code, colon, _ = column.text.rpartition(": ")
+    known = meant(code, mill.materials) if colon else None
+    return known is None or mill.materials[known].role in YARN_ROLES
+
+
+def _yarns(mill: Mill, asked: Sequence[Enquiry], bases: Sequence[dict[Place, float]]) -> dict[Place, Floats]:
+    """Numbers of the yarns where enquiries differ in them, told as numbers of the yarns of the first."""
+    found: dict[Place, Floats] = {}
+    for name in ("warp_yarn", "weft_yarn"):
+        codes = [getattr(mill.style(enquiry.style), name) for enquiry in asked]
+        if len(set(codes)) > 1:
+            for place in [place for place in bases[0] if place.kind == MATERIAL and place.code == codes[0]]:
+                found[place] = numpy.array(
+                    [own[place._replace(code=code)] for own, code in zip(bases, codes)]
+                )
+    return found
 
 
 def _place(mill: Mill, names: Names, column: Numbers) -> Place | bool | None:

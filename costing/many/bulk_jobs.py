@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import contextlib
 import multiprocessing
+import pickle
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
-from typing import Any, NamedTuple
+from concurrent.futures.process import BrokenProcessPool
+from typing import Any, NamedTuple, Self
 
 import numpy
 from numpy.typing import NDArray
@@ -15,6 +16,7 @@ from costing.cost.quote import GROUPS, YARN_BASES, Quote
 from costing.many.lanes import Floats, Lanes
 from costing.many.quotes import CHUNK, COST, PRICE, Worked, basis_of, run_parted
 from costing.quantities import InputError
+from costing.quantities.checking import SEVERAL
 from costing.report.table import priced
 from costing.settings.inputs import Place, with_inputs
 from costing.settings.mill import Enquiry, Mill
@@ -112,14 +114,25 @@ def run(mill: Mill, job: Job) -> Done:
         if name in outcome.values:
             values[line] = outcome.values[name]
     refused: dict[int, str] = {}
-    same: dict[tuple[int, int], str] = {}
+    cases = numpy.array(sorted(outcome.refused), dtype=int)
+    values[:, cases] = numpy.nan
+    if len(job.enquiries) > 1:  # once more by enquiry: a refusal names its own
+        for number in numpy.unique(job.which[cases]):
+            again = run(mill, _only(job, cases[job.which[cases] == number], number))
+            refused.update(again.refused)
+        return Done(job.rows, values, refused)
+    same: dict[int, str] = {}
     for case, error in sorted(outcome.refused.items()):
-        values[:, case] = numpy.nan
-        kind = id(error), int(job.which[case])
-        if kind not in same or same[kind] != str(error) or id(error) in own_number:
-            same[kind] = _alone(mill, job, case)
-        refused[int(job.rows[case])] = same[kind]
+        if id(error) not in same or id(error) in own_number or SEVERAL in error.message:
+            same[id(error)] = _alone(mill, job, case)
+        refused[int(job.rows[case])] = same[id(error)]
     return Done(job.rows, values, refused)
+
+
+def _only(job: Job, cases: Rows, number: int) -> Job:
+    """Some rows of a job, all of one enquiry."""
+    given = {place: numbers[cases] for place, numbers in job.given.items()}
+    return Job(job.rows[cases], (job.enquiries[number],), numpy.zeros(len(cases), dtype=int), given)
 
 
 def _alone(mill: Mill, job: Job, case: int) -> str:
@@ -139,46 +152,69 @@ def run_here(mill: Mill, jobs: Sequence[Job], advance: Advance) -> Iterator[Done
         advance(len(job.rows))
 
 
-_mill: Mill
+_held: tuple[bytes, Mill] | None = None  # the book that this process has read last
 
 
-def _take(mill: Mill) -> None:
-    """What each process holds: the book is handed over once, not with every job."""
-    global _mill
-    _mill = mill
+def _run(book: bytes, jobs: Sequence[Job]) -> list[Done]:
+    global _held
+    if _held is None or _held[0] != book:
+        _held = book, pickle.loads(book)
+    mill = _held[1]
+    return [run(mill, job) for job in jobs]
 
 
-def _run(jobs: Sequence[Job]) -> list[Done]:
-    return [run(_mill, job) for job in jobs]
+def _ready() -> None:
+    """Nothing: a process that has done it has loaded all that a job needs."""
 
 
 PACKET = 8192  # rows that are handed to a process together
 
 
-def run_on_cores(mill: Mill, jobs: Sequence[Job], advance: Advance, cores: int) -> Iterator[Done]:
-    """Run jobs in processes of their own; the order in which they are done is not that of the jobs.
+class Cores:
+    """Processes that run jobs; they start at once, and may be ready before the jobs are.
 
-    Raises
-    ------
-    InputError
-        A process was ended from outside, as where the memory is full.
+    Parameters
+    ----------
+    cores : int
+        How many.
     """
-    packets: list[list[Job]] = [[]]
-    held = 0
-    for job in jobs:
-        if held >= PACKET:
-            packets.append([])
-            held = 0
-        packets[-1].append(job)
-        held += len(job.rows)
-    spawn = multiprocessing.get_context("spawn")  # the same on every system, and safe beside threads
-    pool = ProcessPoolExecutor(min(cores, len(packets)), spawn, initializer=_take, initargs=(mill,))
-    with contextlib.ExitStack() as closing:
-        closing.callback(pool.shutdown, wait=True, cancel_futures=True)
+
+    def __init__(self, cores: int) -> None:
+        spawn = multiprocessing.get_context("spawn")  # the same on every system, and safe beside threads
+        self._pool = ProcessPoolExecutor(cores, spawn)
+        for _ in range(cores):
+            self._pool.submit(_ready)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *stopped: object) -> None:
+        """End the processes; what has not begun is not begun."""
+        self._pool.shutdown(wait=True, cancel_futures=True)
+
+    def run(self, mill: Mill, jobs: Sequence[Job], advance: Advance) -> Iterator[Done]:
+        """Run jobs; the order in which they are done is not that of the jobs.
+
+        Raises
+        ------
+        InputError
+            A process was ended from outside, as where the memory is full.
+        """
+        packets: list[list[Job]] = []
+        left = 0
+        for job in jobs:
+            if left <= 0:
+                packets.append([])
+                left = PACKET
+            packets[-1].append(job)
+            left -= len(job.rows)
+        book = pickle.dumps(mill)
         try:
-            for future in as_completed([pool.submit(_run, packet) for packet in packets]):
+            for future in as_completed([self._pool.submit(_run, book, packet) for packet in packets]):
                 for done in future.result():
                     yield done
                     advance(len(done.rows))
-        except multiprocessing.ProcessError as error:
-            raise InputError("--cores", f"a process was ended: {error}") from error
+        except BrokenProcessPool as error:
+            raise InputError(
+                "--cores", "a process was ended from outside; accepted is fewer cores"
+            ) from error

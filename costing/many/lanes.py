@@ -52,6 +52,10 @@ class Lanes(numpy.ndarray[Any, Any]):
         """Whether all lanes are true; where some are and some are not, `PartedError`."""
         return bool(self)
 
+    def any(self, *axes: Any, **named: Any) -> Any:
+        """Whether any lane is true; the first one mostly is, and then no other is asked."""
+        return bool(self.item(0)) or numpy.count_nonzero(self) > 0
+
     def __format__(self, form: str) -> str:
         """The first lane stands for all: what refuses many cases is told again for each of them alone."""
         Lanes.told += 1

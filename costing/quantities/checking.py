@@ -12,6 +12,7 @@ from costing.quantities.units import from_house, to_house
 from costing.quantities.wording import listed, meant
 
 MOST_NAMED = 6  # further places that one line names
+SEVERAL = "a value of several"  # so an array is refused, which tells no number
 MOST_TOLD = 12  # refusals that are told with a line each
 
 
@@ -164,9 +165,7 @@ def _check_array(name: str, values: Any, where: str) -> Any:
     if item.whole:
         good = good & (values == values // 1.0)
     if not good:
-        raise InputError(
-            where, f"{label(name)}: a value of several is not accepted; accepted is {describe(item)}"
-        )
+        raise InputError(where, f"{label(name)}: {SEVERAL} is not accepted; accepted is {describe(item)}")
     return values
 
 

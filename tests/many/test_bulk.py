@@ -105,9 +105,8 @@ def test_a_table_cut_anywhere_and_run_in_processes_gives_the_same(monkeypatch: p
     pandas.testing.assert_frame_equal(whole, cut, rtol=1e-12, atol=0.0)
     monkeypatch.setattr(bulk_jobs, "PACKET", 100)
     told: list[int] = []
-    apart = bulk_quotes(
-        MILL, table, runner=lambda mill, jobs: bulk_jobs.run_on_cores(mill, jobs, told.append, 2)
-    )
+    with bulk_jobs.Cores(2) as cores:
+        apart = bulk_quotes(MILL, table, runner=lambda mill, jobs: cores.run(mill, jobs, told.append))
     pandas.testing.assert_frame_equal(whole, apart, rtol=0.0, atol=0.0)
     assert 300 < sum(told) <= 400
 
@@ -138,6 +137,22 @@ def test_styles_of_few_rows_run_together(monkeypatch: pytest.MonkeyPatch) -> Non
     monkeypatch.setattr("costing.many.bulk.FEW", 0)
     pandas.testing.assert_frame_equal(found, bulk_quotes(mill, table, runner=run), rtol=1e-12)
     assert len(seen) == 3
+
+
+def test_styles_of_other_yarns_run_together_unless_a_column_names_one(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    styles = [
+        code for code, style in MILL.styles.items() if style.warp_yarn != MILL.styles["D-1200"].warp_yarn
+    ]
+    table = pandas.DataFrame({"style": ["D-1200", *styles], "power price [money/kWh]": 0.1})
+    yarn = MILL.styles["D-1200"].warp_yarn
+    for more in ({}, {f"{yarn}: price [money/kg]": 5.0}):
+        asked = table.assign(**more)
+        together = bulk_quotes(MILL, asked, like="Q-01")
+        one_by_one = [bulk_quotes(MILL, asked[row : row + 1], like="Q-01") for row in range(len(asked))]
+        pandas.testing.assert_frame_equal(together, pandas.concat(one_by_one), rtol=1e-12, atol=0.0)
+        assert together[COST].notna().sum() > 1
 
 
 def test_a_refused_row_tells_its_own_number_and_takes_no_other_with_it() -> None:
