@@ -12,6 +12,7 @@ from costing.quantities import InputError, label
 from costing.quantities.checking import number_text
 from costing.reference_data import materials
 from costing.settings.mill import ROUNDING, YARN_ROLES, Enquiry, Material, Mill, MillCosts
+from costing.settings.offers import LISTED_STRENGTH
 
 OLD = datetime.timedelta(days=365)
 
@@ -87,12 +88,18 @@ def strength_remarks(item: Material, mill: Mill) -> list[Remark]:
     found = []
     owner = f"material {item.code}"
     usual, alkalis = _usual(item.substance, item.role, item.dye_class)
-    if usual and not any(_within(item.strength, ends) for ends in usual):
+    strengths = {"strength": item.strength}
+    offers = mill.offers.get(item.code)
+    if offers is not None and offers.listed.strength != item.strength:
+        strengths[LISTED_STRENGTH] = offers.listed.strength  # a slip there may be why another offer counts
+    for name, strength in strengths.items():
+        if not usual or any(_within(strength, ends) for ends in usual):
+            continue
         told = " or ".join(f"{100 * low:g} to {100 * high:g} %" for low, high in usual)
-        text = f"strength is {number_text(100 * item.strength)} %; usual is {told}"
-        slips = [item.strength * times for times in (TENFOLD, TENFOLD**2, 1.0 / TENFOLD)]
+        text = f"strength is {number_text(100 * strength)} %; usual is {told}"
+        slips = [strength * times for times in (TENFOLD, TENFOLD**2, 1.0 / TENFOLD)]
         meant = [slip for slip in slips if any(_within(slip, ends) for ends in usual)]
-        where = located(owner, mill.cell_of("material", item.code, "strength"))
+        where = located(owner, mill.cell_of("material", item.code, name))
         if meant:
             text += f": did you mean {number_text(100 * meant[0])} %?"
         found.append(Remark("warning" if meant else "unusual", where, text))

