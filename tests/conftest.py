@@ -6,7 +6,14 @@ import os
 from collections.abc import Generator
 from typing import Any, TypeVar
 
+import hypothesis
 import pytest
+
+# How long one example takes says nothing on a machine that others use too.
+hypothesis.settings.register_profile(
+    "house", deadline=None, suppress_health_check=[hypothesis.HealthCheck.too_slow]
+)
+hypothesis.settings.load_profile("house")
 
 Report = TypeVar("Report", pytest.TestReport, pytest.CollectReport)
 
