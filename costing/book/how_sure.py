@@ -28,6 +28,7 @@ SETTINGS: dict[str, tuple[Any, ...]] = {
     COSTS: (MillCosts,),
     DEPTH: (ShadeDepth,),
 }
+LEAST = 0.002  # share of a number; less is a share typed where its per cent is asked
 
 
 @lru_cache(maxsize=16)
@@ -72,6 +73,14 @@ def _row(row: TableRow, mill: Mill) -> GivenSpread:
     if (low is None) != (high is None):
         empty = "low" if low is None else "high"
         raise InputError(row.at(empty), f"{empty} is empty beside the other end; accepted is both filled")
+    for name, share in (("give_or_take", give_or_take), ("deviation", deviation)):
+        if share is not None and 0.0 < share < LEAST:
+            typed = 100.0 * share
+            raise InputError(
+                row.at(name),
+                f"{label(name)} is {typed:.3g} %; accepted is {100.0 * LEAST:g} to 100 %; the unit is "
+                f"already %, so type {100.0 * typed:.3g}, not {typed:.3g}; what is known better needs no row",
+            )
     ways = sum(way is not None for way in (low, give_or_take, deviation))
     if ways != 1:
         said = "none is filled" if not ways else f"{ways} are filled"

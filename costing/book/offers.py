@@ -46,7 +46,7 @@ def _offer(row: TableRow, mill: Mill) -> Offer:
             "of the two: take the price out there, or make it an offer",
         )
     if row.cells["price"].is_empty:
-        raise InputError(row.at("price"), f"the price of {listed.code!r} is empty; accepted is 0 or more")
+        raise InputError(row.at("price"), f"the price of {listed.code!r} is empty; accepted is more than 0")
     terms = row.text("price_terms")
     freight_empty = row.cells["freight"].is_empty
     if terms == DELIVERED and not freight_empty:
@@ -64,6 +64,12 @@ def _offer(row: TableRow, mill: Mill) -> Offer:
     strength = row.number("strength", unit="%")
     price, freight, per = price_by_mass(row, given["density"].value, given["density"].where)
     assert price is not None
+    if price == 0.0:
+        raise InputError(
+            row.at("price"),
+            f"the price of {listed.code!r} is 0, and would be the cheapest of all; accepted is more than 0; "
+            "what costs nothing has its price 0 on the sheet Materials",
+        )
     if strength is not None and measure(per)[0] == measure("L")[0]:
         raise InputError(
             row.at("strength"),

@@ -332,7 +332,8 @@ def material_price(code: str, materials: Mapping[str, Material], costs: MillCost
         raise InputError(where, material.no_price)
     if material.price is None:
         raise InputError(
-            where, f"material {code!r} is used but has no price; accepted is a price of 0 or more"
+            where,
+            f"material {code!r} is used but has no price; accepted is a price of 0 or more, or an offer",
         )
     currency = material.currency or costs.currency
     rate: float | None = 1.0 if currency == costs.currency else costs.exchange_rates.get(currency)

@@ -138,6 +138,7 @@ def quote(
     """
     from costing import report
     from costing.front_ends import screen
+    from costing.front_ends.workbook.results import OWN_SHEETS, check_replaced, write_results
     from costing.report.refused import with_refused
 
     if as_json and out is not None:
@@ -149,6 +150,8 @@ def quote(
         target = out or Path.cwd() / f"{source.stem}_results.xlsx"
         if target.resolve() == source.resolve():
             raise InputError(str(target), "is the book itself; accepted is another name for the results")
+        if not as_json:  # before the picture is written: what is refused writes nothing
+            check_replaced(target, overwrite, OWN_SHEETS)
         now("working out the enquiries")
         results, refused = quoted(mill, source, codes)
         if picture is not None and results:
@@ -162,8 +165,6 @@ def quote(
         if as_json:
             _end(refused)
             return
-        from costing.front_ends.workbook.results import write_results
-
         now("writing the results")
         write_results(target, mill, results, overwrite=overwrite, refused=refused, ranged=ranged)
     screen.show(with_refused([report.headline(mill, results)], refused)[0])

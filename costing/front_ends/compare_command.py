@@ -39,7 +39,13 @@ DRAWS = 2000  # of each, to tell whether a difference is more than what is not s
 @click.option("--style", "styles", multiple=True, metavar="CODE", help="Style; may be repeated.")
 @click.option("--recipe", "recipes", multiple=True, metavar="CODE", help="Recipe; may be repeated.")
 @click.option("--range", "ranges", multiple=True, metavar="CODE", help="Range; may be repeated.")
-@click.option("--length", metavar="LENGTH", help="Length ordered, as 40000, 40000m or 30000yd.")
+@click.option(
+    "--length",
+    "lengths",
+    multiple=True,
+    metavar="LENGTH",
+    help="Length ordered, as 40000, 40000m or 30000yd; may be repeated.",
+)
 @click.option(
     "--out", "-o", type=click.Path(path_type=Path), help="Write a workbook with a sheet and a chart."
 )
@@ -55,7 +61,7 @@ def compare(
     styles: tuple[str, ...],
     recipes: tuple[str, ...],
     ranges: tuple[str, ...],
-    length: str | None,
+    lengths: tuple[str, ...],
     out: Path | None,
     picture: Path | None,
     overwrite: bool,
@@ -65,11 +71,12 @@ def compare(
     """Put enquiries of a BOOK side by side: cost by group, price, water, steam, dye, salt, COD.
 
     The first is what the others are compared with. Enquiries of the book are named with -e (all, when none
-    is), or made on the fly: the same order with other recipes, ranges or styles.
+    is), or made on the fly: the same order with other recipes, ranges, styles or lengths.
 
     \b
     costing compare -e Q-02 -e B-01 -e T-01
     costing compare --like Q-02 --recipe DARK-BOTTOM       what a sulfur bottom does to the price of Q-02
+    costing compare --like Q-02 --length 8000 --length 40000   one cloth, two lengths
     costing compare --style D-1200 --length 40000 --recipe DARK-POWDER --recipe DARK-BOTTOM --range ROPE-A
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing import report
@@ -79,18 +86,24 @@ def compare(
     if as_json and out is not None:
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
     check_picture(picture, overwrite)
-    made = any((like, styles, recipes, ranges, length))
+    made = any((like, styles, recipes, ranges, lengths))
     if codes and made:
         raise InputError(
             "--enquiry", "names an enquiry of the book; to make others from it, accepted is --like instead"
         )
     mill, source = read(book, on)
     if made:
-        model, enquiries = _made(mill, like, styles, recipes, ranges, length)
+        model, enquiries = _made(mill, like, styles, recipes, ranges, lengths)
         results = worked_out(mill, source, enquiries)
     else:
         results = results_of(mill, source, named_once(mill, codes))
     table = report.TABLES["compare"](mill, results)
+    if out is not None:
+        from costing.front_ends.workbook.results import write_comparison
+
+        if out.resolve() == source.resolve():
+            raise InputError(str(out), "is the book itself; accepted is another name for the comparison")
+        write_comparison(out, mill, results, overwrite=overwrite)
     if picture is not None:
         from costing.cost.quote import FINISHED_METRE
         from costing.front_ends.pictures.cost_bars import compare_picture
@@ -100,12 +113,6 @@ def compare(
     if as_json:
         click.echo(screen.to_json([table]))
         return
-    if out is not None:
-        from costing.front_ends.workbook.results import write_comparison
-
-        if out.resolve() == source.resolve():
-            raise InputError(str(out), "is the book itself; accepted is another name for the comparison")
-        write_comparison(out, mill, results, overwrite=overwrite)
     if len(results) <= SIDE_BY_SIDE:
         screen.show(in_short(table))
     screen.show(against_the_first(table))
@@ -141,11 +148,11 @@ def _made(
     styles: tuple[str, ...],
     recipes: tuple[str, ...],
     ranges: tuple[str, ...],
-    length: str | None,
+    lengths: tuple[str, ...],
 ) -> tuple[Enquiry, list[Enquiry]]:
     """The enquiry that is named, or else the one that is most like what is asked, and those made from it."""
     from costing.settings.variants import most_like, variants
 
-    metres = None if length is None else asked_quantity(length, "order_length", "--length")
+    metres = [asked_quantity(length, "order_length", "--length") for length in lengths]
     model = mill.enquiry(like, "--like") if like else most_like(mill, styles, recipes, ranges, metres)
     return model, variants(mill, model, styles, recipes, ranges, metres)

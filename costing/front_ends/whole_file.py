@@ -66,7 +66,7 @@ def write_together(
         As of `write_whole`, for any of the files.
     """
     for path in contents:
-        _check_name(path, what, suffixes, overwrite)
+        check_name(path, what, suffixes, overwrite)
     parts = {path: path.with_name(f".{path.stem}.{secrets.token_hex(4)}.part") for path in contents}
     path = next(iter(contents))
     changed: dict[Path, Path | None] = {}  # a file that is changed, and what it was
@@ -98,7 +98,14 @@ def write_together(
                     left.unlink(missing_ok=True)
 
 
-def _check_name(path: Path, what: str, suffixes: Sequence[str], overwrite: bool) -> None:
+def check_name(path: Path, what: str, suffixes: Sequence[str], overwrite: bool) -> None:
+    """Refuse the name of a file that `write_whole` would refuse, before anything is worked out for it.
+
+    Raises
+    ------
+    InputError
+        Another ending, a folder, or a file that is there and may not be replaced.
+    """
     if path.suffix.lower() not in suffixes:
         raise InputError(str(path), f"the name of {what} must end in {' or '.join(suffixes)}")
     if path.is_dir():

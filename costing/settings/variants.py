@@ -1,4 +1,4 @@
-"""Enquiries made from another: the same order with other recipes, ranges, styles or another length."""
+"""Enquiries made from another: the same order with other recipes, ranges, styles or lengths."""
 
 from __future__ import annotations
 
@@ -18,13 +18,13 @@ def variants(
     styles: Sequence[str] = (),
     recipes: Sequence[str] = (),
     ranges: Sequence[str] = (),
-    length: float | None = None,
+    lengths: Sequence[float] = (),
 ) -> list[Enquiry]:
-    """The order of an enquiry with every recipe on every range in every style that is named.
+    """The order of an enquiry with every recipe on every range in every style and length that is named.
 
     How the lot is run stays as it is: stops, bath at start and end, margin, basis of the length. One set
     runs on a range that is not for ropes. What is not named stays as it is, too. Where one recipe
-    alone is named, the recipe of the enquiry itself comes first, to be compared with.
+    alone is named, and one length at most, the recipe of the enquiry itself comes first, to be compared with.
 
     Parameters
     ----------
@@ -34,8 +34,8 @@ def variants(
         The enquiry that gives everything that is not named.
     styles, recipes, ranges : sequence of str, optional
         Codes of the book.
-    length : float, optional
-        Length ordered [m].
+    lengths : sequence of float, optional
+        Lengths ordered [m].
 
     Returns
     -------
@@ -48,16 +48,17 @@ def variants(
         A code that is not in the book, or nothing that differs.
     """
     styles, recipes, ranges = _codes(mill, styles, recipes, ranges)
-    only_recipe = len(set(recipes)) == 1 and len(set(styles)) < 2 and len(set(ranges)) < 2
+    only_recipe = len(set(recipes)) == 1 and all(len(set(named)) < 2 for named in (styles, ranges, lengths))
     asked = [
         list(dict.fromkeys(styles or [like.style])),
         list(dict.fromkeys([like.recipe, *recipes] if only_recipe or not recipes else recipes)),
         list(dict.fromkeys(ranges or [like.range])),
     ]
+    orders: list[float | None] = list(dict.fromkeys(lengths)) or [None]
     found = []
-    for style, recipe, range_ in product(*asked):
-        parts = (recipe, style, range_)
-        several = (len(asked[1]) > 1, len(asked[0]) > 1, len(asked[2]) > 1)
+    for style, recipe, range_, length in product(*asked, orders):
+        parts = (recipe, style, range_, "" if length is None else f"{length:,.10g} m")
+        several = (len(asked[1]) > 1, len(asked[0]) > 1, len(asked[2]) > 1, len(orders) > 1)
         code = ", ".join(part for part, told in zip(parts, several) if told)
         about = f"as {like.code}: {style}, {recipe}, {range_}"
         found.append(variant(mill, like, code, about, style, recipe, range_, length))
@@ -65,7 +66,7 @@ def variants(
         raise InputError(
             "compare",
             f"only {found[0].style} with {found[0].recipe} on {found[0].range} is named, and nothing to "
-            "compare it with; accepted are two recipes, ranges or styles, or more",
+            "compare it with; accepted are two recipes, ranges, styles or lengths, or more",
         )
     return found
 
@@ -114,7 +115,7 @@ def most_like(
     styles: Sequence[str] = (),
     recipes: Sequence[str] = (),
     ranges: Sequence[str] = (),
-    length: float | None = None,
+    lengths: Sequence[float] = (),
 ) -> Enquiry:
     """The enquiry of the book that has most of what is asked; of equals the first.
 
@@ -131,7 +132,7 @@ def most_like(
                 enquiry.style in styles,
                 enquiry.recipe in recipes,
                 enquiry.range in ranges,
-                enquiry.order_length == length,
+                enquiry.order_length in lengths,
             )
         )
 

@@ -60,6 +60,8 @@ def test_a_share_of_the_number_for_all_of_a_kind() -> None:
         (("step", "", "pick up", 0.7, 0.8, "degC"), r"'degC'"),
         (("material", "", "price", "", "", "", -5.0), r"give or take is -5 %"),
         (("material", "", "price", "", "", "", 500.0), r"give or take is 500 %"),
+        (("material", "", "price", "", "", "", 0.06), r"is 0.06 %; .* type 6, not 0.06"),
+        (("material", "", "price", "", "", "", "", 0.03), r"deviation is 0.03 %; .* type 3, not 0.03"),
         (("material", "", "", "", "", "", 5.0), r"quantity is empty"),
         (("mill costs", "boiler", "steam price", "", "", "", 5.0), r"accepted is an empty cell"),
     ],

@@ -79,7 +79,8 @@ def test_a_book_of_prices_alone_has_its_offers_too() -> None:
 REFUSED: list[tuple[str, str, Any, str]] = [
     (at("Material"), "Offers", "HYDRO-89", "material 'HYDRO-89' is not in the book"),
     (at("Supplier"), "Offers", "", "supplier is empty"),
-    (at("Price"), "Offers", "", "the price of 'HYDRO-88' is empty; accepted is 0 or more"),
+    (at("Price"), "Offers", "", "the price of 'HYDRO-88' is empty; accepted is more than 0"),
+    (at("Price"), "Offers", 0.0, "the price of 'HYDRO-88' is 0, and would be the cheapest of all"),
     (at("Price"), "Offers", -1.0, "price is -1 money/kg"),
     (at("Per"), "Offers", "L", "density is empty, but the price is per L"),
     (at("Currency"), "Offers", "XYZ", "currency 'XYZ' of 'HYDRO-88' has no exchange rate"),

@@ -44,6 +44,20 @@ def test_one_command_says_what_another_recipe_does_to_the_price() -> None:
     assert quoted["Q-05 [%]"] == pytest.approx(100.0 * (quoted["Q-05"] / quoted["Q-02"] - 1.0))
 
 
+def test_two_lengths_of_one_cloth_are_both_compared() -> None:
+    asked = price("--like", "Q-02", "--length", "8000", "--length", "40 km")
+    assert asked["40,000 m"] == price("-e", "Q-02")["Q-02"]
+    assert asked["8,000 m"] > asked["40,000 m"]
+
+
+def test_what_is_refused_writes_no_picture(folder: Path) -> None:
+    (folder / "there.xlsx").write_bytes(b"mine")
+    for command in ("quote", "compare"):
+        words = ("-e", "Q-02", "-e", "Q-05", "--out", "there.xlsx", "--picture", "bars.png")
+        assert "is there already" in refused(command, *words)
+        assert not (folder / "bars.png").exists()
+
+
 def test_without_a_name_all_enquiries_of_the_book_are_compared() -> None:
     done = run("compare")
     assert done.exit_code == 0

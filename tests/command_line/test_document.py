@@ -123,6 +123,13 @@ def test_the_working_has_inputs_with_their_range_and_makes_the_same_quote_again(
     (price,) = [row for row in rows if row[:2] == ("material LYE-50", "price")]
     assert price[4] == pytest.approx(0.94 * price[2])
     assert price[6] == pytest.approx(1.06 * price[2])
+    for sheet in book:  # in letters of 7 pt and more, and nothing cut off at the side
+        across = sum(sheet.column_dimensions[cell.column_letter].width for cell in sheet[5])
+        assert across / sheet.page_setup.fitToWidth < 195.0, sheet.title
+        assert sheet.page_setup.fitToWidth == 1 or sheet.print_area, sheet.title
+    assert book["Snapshot"].print_area == "'Snapshot'!$A$1:$B$4"  # its text is for a program
+    shown = {row[0].value: row[1].number_format for row in book["Quote and working"].iter_rows(min_row=7)}
+    assert shown["cost, EUR per m of finished cloth"] == "#,##0.0#####"
     facts = dict(list(book["Quote and working"].iter_rows(min_row=7, max_col=2, values_only=True)))
     assert facts["margin, % of the price"] == pytest.approx(12.345)
     assert facts["date of the mill's prices"].date() == datetime.date(2025, 1, 6)

@@ -104,6 +104,7 @@ def test_bars_of_steps_add_up_to_the_cost_of_the_step(drawn: list[Figure]) -> No
         if row["Step"] in sums:
             assert sums[row["Step"]] == pytest.approx(row["Cost [EUR per m of finished cloth]"])
     assert {"indigo dyeing", "drying", "range", "mill"} <= set(names)
+    assert all(bar.get_width() for bar in bars_of(axes))  # nothing has no edge in the colour of its group
     read_texts(drawn[0])
 
 

@@ -28,7 +28,7 @@ def test_recipes_on_ranges_give_every_pair_a_code_of_its_own() -> None:
         ["D-1350"],
         ["DARK-POWDER", "DARK-LEAN"],
         ["ROPE-A", "ROPE-B"],
-        length=9000.0,
+        lengths=[9000.0],
     )
     assert [item.code for item in made] == [
         "DARK-POWDER, ROPE-A",
@@ -45,6 +45,15 @@ def test_one_set_runs_on_a_sheet_range() -> None:
     assert [item.sets_side_by_side for item in made] == [2.0, 1.0]
 
 
+def test_two_lengths_are_two_orders() -> None:
+    mill = demo_mill()
+    made = variants(mill, mill.enquiries["Q-02"], recipes=["DARK-BOTTOM"], lengths=[8000.0, 40000.0, 8000.0])
+    assert [(item.code, item.recipe, item.order_length) for item in made] == [
+        ("8,000 m", "DARK-BOTTOM", 8000.0),
+        ("40,000 m", "DARK-BOTTOM", 40000.0),
+    ]
+
+
 @pytest.mark.parametrize(
     ("asked", "said"),
     [
@@ -52,7 +61,7 @@ def test_one_set_runs_on_a_sheet_range() -> None:
         ({"ranges": ["NONE"]}, r"--range: range 'NONE' is not in the book"),
         ({"styles": ["NONE"]}, r"--style: style 'NONE' is not in the book"),
         ({"recipes": ["DARK-POWDER"]}, r"only D-1200 with DARK-POWDER on ROPE-A is named"),
-        ({"length": 500.0}, r"nothing to compare it with; accepted are two recipes"),
+        ({"lengths": [500.0]}, r"nothing to compare it with; accepted are two recipes"),
     ],
 )
 def test_what_is_not_there_or_stands_alone_is_refused(asked: dict[str, object], said: str) -> None:
@@ -63,6 +72,6 @@ def test_what_is_not_there_or_stands_alone_is_refused(asked: dict[str, object], 
 
 def test_the_lot_is_taken_from_the_enquiry_most_like_what_is_asked() -> None:
     mill = demo_mill()
-    assert most_like(mill, ["D-1200"], ["DARK-POWDER", "DARK-BOTTOM"], ["ROPE-A"], 40000.0).code == "Q-02"
+    assert most_like(mill, ["D-1200"], ["DARK-POWDER", "DARK-BOTTOM"], ["ROPE-A"], [40000.0]).code == "Q-02"
     assert most_like(mill, ["D-1250-B"]).code == "Q-09"
     assert most_like(mill).code == "Q-01"

@@ -130,7 +130,10 @@ def stack(
     for group in groups:
         parts = [float(row[places[group]]) for row in rows]
         starts = [right[at] if part >= 0.0 else left[at] for at, part in enumerate(parts)]
-        axes.barh(range(len(rows)), parts, left=starts, height=0.7, **fill(group))
+        drawn = [at for at, part in enumerate(parts) if part]  # nothing has no edge
+        axes.barh(
+            drawn, [parts[at] for at in drawn], left=[starts[at] for at in drawn], height=0.7, **fill(group)
+        )
         for at, part in enumerate(parts):
             (right if part >= 0.0 else left)[at] += part
             if part >= LABELLED * longest:

@@ -11,6 +11,7 @@ from xml.etree import ElementTree
 
 from openpyxl.workbook import Workbook
 
+from costing.front_ends.whole_file import check_name
 from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.results_cells import Pen
 from costing.front_ends.workbook.results_compare import compare_sheet
@@ -127,13 +128,14 @@ def midnight() -> datetime.datetime:
 
 
 def check_replaced(path: Path, overwrite: bool, sheets: set[str]) -> None:
-    """Refuse to replace a file that is not an earlier one of the same sort, by the names of its sheets.
+    """Refuse a name for a workbook, and to replace a file that is no earlier one of its sort, by its sheets.
 
     Raises
     ------
     InputError
-        The file is there, and is another.
+        No name of a workbook; or the file is there and may not be replaced, or is another.
     """
+    check_name(path, "a workbook", (".xlsx",), overwrite)
     if overwrite and path.exists() and not sheets <= sheet_names(path):
         raise not_replaced(path)
 

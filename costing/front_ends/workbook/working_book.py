@@ -9,12 +9,23 @@ from pathlib import Path
 from typing import Any
 
 from openpyxl import load_workbook
+from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.results import sheet_names
 from costing.front_ends.workbook.results_cells import Pen
-from costing.front_ends.workbook.results_sheets import FIRST, HEAD, Form, Placed, body, frame, widths_of
+from costing.front_ends.workbook.results_sheets import (
+    FIRST,
+    HEAD,
+    UNITS,
+    Form,
+    Placed,
+    body,
+    frame,
+    widths_of,
+)
 from costing.front_ends.workbook.saving import workbook_bytes
 from costing.front_ends.workbook.sheet_drawing import CHARACTERS_PER_WIDTH
 from costing.quantities import InputError
@@ -42,12 +53,20 @@ SHEETS = {
 }
 OWN_SHEETS = {"Quote and working", "Inputs", "Snapshot"}
 WIDEST = 60.0
+ONE_PAGE = 195.0  # width, in characters, that a page across shows in letters of 7 pt
+WHOLE, DECIMALS = (
+    "#,##0",
+    "#,##0.0#####",
+)  # of the first sheet, whose figures have no unit of their own column
 NOTE_ROOM = 1.15  # of half a note: lines break at words
 FORMS = {
     "offer": Form(alert=ALERT, filtered=False, widest=70.0),
     "inputs": Form(fixed_columns=2, widths={"Range from": 34.0}),
     "cost_by_step": Form(fixed_columns=2, total="all steps"),
     "checks": Form(widest=110.0),
+    "defaults_taken": Form(
+        fixed_columns=3, widest=WIDEST, widths={"Where": 34.0, "Place in the source": 30.0}
+    ),
     "snapshot": Form(filtered=False, text="row text", widths={"Text": 110.0}),
 }
 
@@ -73,6 +92,12 @@ def working_book(tables: Sequence[Table], date: datetime.datetime) -> bytes:
             if key == "snapshot":  # a row as high as its text would be longer than any page
                 for row in range(placed.first, placed.last + 1):
                     placed.sheet.row_dimensions[row].height = 60
+                placed.sheet.print_area = f"A1:B{HEAD - 1}"  # a text for a program: not cut off on paper
+            if key == "offer":
+                for row in range(placed.first, placed.last + 1):
+                    cell = placed.sheet.cell(row, 2)
+                    if isinstance(cell.value, float):
+                        cell.number_format = WHOLE if cell.value.is_integer() else DECIMALS
     book.properties.title = TITLE
     book.properties.creator = "costing"
     return workbook_bytes(book, date=date)
@@ -85,6 +110,16 @@ def _sheet(pen: Pen, name: str, table: Table, form: Form) -> Placed:
     needed = NOTE_ROOM * max(len(table.note) / 2.0, len(form.alert)) / CHARACTERS_PER_WIDTH
     wide = [width * max(1.0, needed / sum(wide)) for width in wide]
     frame(pen, sheet, table, form, wide)
+    if sum(wide) > ONE_PAGE:
+        fixed, last = get_column_letter(form.fixed_columns), get_column_letter(len(wide))
+        styles.page(
+            sheet,
+            title_rows=f"{HEAD}:{UNITS}",
+            title_columns=f"A:{fixed}",
+            pages_wide=2,
+            print_area=f"A{HEAD}:{last}{UNITS + len(table.rows)}",
+            heading=f"{table.title}: for the mill only",  # a title would be cut off on the second page
+        )
     return body(pen, sheet, HEAD, table, form, wide)
 
 
