@@ -56,7 +56,7 @@ def variants(
     ]
     orders: list[float | None] = list(dict.fromkeys(lengths)) or [None]
     found = []
-    for style, recipe, range_, length in product(*asked, orders):
+    for (style, recipe, range_), length in product(product(*asked), orders):
         parts = (recipe, style, range_, "" if length is None else f"{length:,.10g} m")
         several = (len(asked[1]) > 1, len(asked[0]) > 1, len(asked[2]) > 1, len(orders) > 1)
         code = ", ".join(part for part, told in zip(parts, several) if told)

@@ -123,10 +123,10 @@ def test_the_working_has_inputs_with_their_range_and_makes_the_same_quote_again(
     (price,) = [row for row in rows if row[:2] == ("material LYE-50", "price")]
     assert price[4] == pytest.approx(0.94 * price[2])
     assert price[6] == pytest.approx(1.06 * price[2])
-    for sheet in book:  # in letters of 7 pt and more, and nothing cut off at the side
-        across = sum(sheet.column_dimensions[cell.column_letter].width for cell in sheet[5])
-        assert across / sheet.page_setup.fitToWidth < 195.0, sheet.title
-        assert sheet.page_setup.fitToWidth == 1 or sheet.print_area, sheet.title
+    for page in book:  # in letters of 7 pt and more, and nothing cut off at the side
+        across = sum(page.column_dimensions[cell.column_letter].width for cell in page[5])
+        assert across / page.page_setup.fitToWidth < 195.0, page.title
+        assert page.page_setup.fitToWidth == 1 or page.print_area, page.title
     assert book["Snapshot"].print_area == "'Snapshot'!$A$1:$B$4"  # its text is for a program
     shown = {row[0].value: row[1].number_format for row in book["Quote and working"].iter_rows(min_row=7)}
     assert shown["cost, EUR per m of finished cloth"] == "#,##0.0#####"
