@@ -4,14 +4,11 @@ from __future__ import annotations
 
 import datetime
 import json
-import textwrap
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from costing.report import Table
 from costing.report.refused import NoNumber
-
-VERY_WIDE = 10_000
 
 
 def show(table: Table) -> None:
@@ -19,26 +16,37 @@ def show(table: Table) -> None:
     import rich.console  # slow to import: only a command that prints a table pays for it
 
     console = rich.console.Console(highlight=False, markup=False)
-    grid = _grid(table)
-    if console.measure(grid, options=console.options.update(width=VERY_WIDE)).maximum > console.width:
-        grid = _grid(table, folded_headings=True)
-    least = _least_width(table)
-    if least > console.width:  # the terminal breaks the lines: a number that is cut would read as another
-        console = rich.console.Console(highlight=False, markup=False, width=least)
-    console.print(grid)
+    wide = _widths(table, console.width)
+    needed = sum(wide) + len(wide) + 1
+    if needed > console.width:  # the terminal breaks the lines: a number that is cut would read as another
+        console = rich.console.Console(highlight=False, markup=False, width=needed)
+    console.print(_grid(table, wide))
 
 
-def _least_width(table: Table) -> int:
-    """Width in which every word of every cell and heading stays whole."""
-    widths = []
+def _widths(table: Table, room: int) -> list[int]:
+    """Width of each column: what it likes, or where room is short as little as keeps every word whole.
+
+    Headings of numbers are folded first, then the widest texts; names, codes and numbers stay whole.
+    """
+    likes, least = [], []
     for place, column in enumerate(table.columns):
         texts = [column.title, column.unit, *(as_text(row[place], column.digits) for row in table.rows)]
-        widths.append(max(len(word) for text in texts for word in text.split() or [""]))
-    return sum(widths) + len(widths) + 1
+        likes.append(max(len(line) for text in texts for line in text.split("\n")))
+        least.append(max(len(word) for text in texts for word in text.split() or [""]))
+    room -= len(likes) + 1
+    if sum(likes) > room:
+        likes = [
+            small if column.digits is not None else like
+            for column, like, small in zip(table.columns, likes, least)
+        ]
+    while sum(likes) > room and likes != least:
+        widest = max(range(len(likes)), key=lambda place: (likes[place] > least[place], likes[place]))
+        likes[widest] -= 1
+    return likes
 
 
-def _grid(table: Table, folded_headings: bool = False) -> Any:
-    """The table for a screen; where room is short, the headings of numbers are folded to save it."""
+def _grid(table: Table, wide: Sequence[int]) -> Any:
+    """The table for a screen, in columns of these widths."""
     import rich.box
     import rich.table
 
@@ -51,22 +59,10 @@ def _grid(table: Table, folded_headings: bool = False) -> Any:
         title_justify="left",
         caption_justify="left",
     )
-    for place, column in enumerate(table.columns):
+    for column, width in zip(table.columns, wide):
         heading = f"{column.title}\n{column.unit}" if column.unit else column.title
-        numeric = column.digits is not None
-        # Names, codes and numbers stay whole, to be read and copied; sentences are folded.
-        if numeric and folded_headings:
-            texts = [as_text(row[place], column.digits) for row in table.rows]
-            width = max(map(len, [*heading.split(), *texts]))
-            lines = heading.split("\n")
-            heading = "\n".join(part for line in lines for part in textwrap.wrap(line, width))
-        whole = all(" " not in str(row[place]) for row in table.rows)
-        grid.add_column(
-            heading,
-            justify="right" if numeric else "left",
-            overflow="fold",
-            no_wrap=whole and len(table.rows) > 0,
-        )
+        justify: Any = "left" if column.digits is None else "right"
+        grid.add_column(heading, justify=justify, overflow="fold", width=width)
     for row in table.rows:
         grid.add_row(*[as_text(cell, table.columns[place].digits) for place, cell in enumerate(row)])
     return grid

@@ -172,6 +172,20 @@ def test_no_number_is_cut_on_a_screen_that_is_too_narrow(
         assert text in shown
 
 
+def test_beside_sentences_that_are_folded_no_number_and_no_word_is_cut(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    words = ("band", "-e", "Q-02", "--draws", "200")
+    shown = run(*words).output.split()
+    found = json.loads(run(*words, "--json").output)
+    numbers = [
+        value for row in found["enquiries"]["band"] for value in row.values() if value and value != 0.0
+    ]
+    assert {f"{number:.4f}" for number in numbers if isinstance(number, float)} <= set(shown)
+    assert {"Middle", "Refused", "destruction", "common-practice"} <= set(shown)
+
+
 def test_ledger_of_cost_is_the_quote() -> None:
     opened = json.loads(run("ledger", "-e", "Q-02", "--of", "cost", "--json").output)["cost"][-1]
     quoted = json.loads(run("quote", "-e", "Q-02", "--json").output)["quotes"][0]
