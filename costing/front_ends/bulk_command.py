@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from costing.front_ends.bulk_file import check_target, needs, read_table, write_partitions, write_table
 from costing.front_ends.command_frame import ON, SOME_REFUSED, one_line_errors, read
 from costing.quantities import InputError
 
@@ -64,6 +63,8 @@ def bulk(
     costing bulk styles.xlsx my_mill.xlsx --like Q-02 --out quotes.xlsx
     costing bulk "parts/*.parquet" --dask --out quotes.parquet
     """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.front_ends.bulk_file import check_target  # reads and writes workbooks: slow to import
+
     check_target(out, overwrite)
     mill, source = read(book, on)
     if out.resolve() in (source.resolve(), Path(table).resolve()):
@@ -85,6 +86,7 @@ def bulk(
 def _of_one_file(
     mill: Mill, path: Path, out: Path, like: str, decimal: str, cores: int, overwrite: bool
 ) -> tuple[int, dict[str, int]]:
+    from costing.front_ends.bulk_file import read_table, write_table
     from costing.many.bulk import REFUSED, bulk_quotes
     from costing.many.bulk_jobs import Cores, run_here
 
@@ -113,6 +115,8 @@ def _of_one_file(
 def _by_dask(
     mill: Mill, pattern: str, out: Path, like: str, cores: int, overwrite: bool
 ) -> tuple[int, dict[str, int]]:
+    from costing.front_ends.bulk_file import needs, write_partitions
+
     try:
         from dask import dataframe
         from distributed import Client, LocalCluster
