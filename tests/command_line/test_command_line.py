@@ -83,7 +83,8 @@ def test_json_has_every_table_and_adds_up(folder: Path) -> None:
     assert not list(folder.iterdir())
 
 
-def test_unknown_enquiry_names_those_that_are_there() -> None:
+def test_unknown_enquiry_names_those_that_are_there(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)  # results that are there already are refused before
     text = refused("quote", "-e", "Q-99")
     assert "'Q-99' is not in the book" in text
     assert "Q-01" in text

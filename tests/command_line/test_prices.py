@@ -45,7 +45,10 @@ def test_a_quote_of_another_day_has_the_prices_of_that_day() -> None:
     assert figure(*later) == pytest.approx(price(*later), abs=5e-4)
 
 
-def test_what_expired_refuses_the_quotes_that_need_it_and_no_other() -> None:
+def test_what_expired_refuses_the_quotes_that_need_it_and_no_other(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)  # results that are there already are refused before
     done = run("prices", "--against", "2027-01-15", "-e", "Q-01", "-e", "V-01", "--json")
     assert done.exit_code == 3
     found = json.loads(done.stdout)
