@@ -156,7 +156,7 @@ def _name(group: str, items: Sequence[Spread]) -> str:
     """Name of a driver: that of its number, or of what moves together."""
     if len(items) == 1:
         return place_text(items[0].place)
-    names = dict.fromkeys(place_text(Place(item.place.kind, "", item.place.name)) for item in items)
-    if all("." not in group or " " in group for _ in names):
+    if "." not in group or " " in group:  # not the key of a default
         return f"{group} ({len(items)})"
+    names = dict.fromkeys(place_text(Place(item.place.kind, "", item.place.name)) for item in items)
     return f"{', '.join(names)} ({len(items)} steps)"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -20,6 +21,10 @@ from costing.front_ends.command_frame import (
     say_drawn,
 )
 from costing.quantities import QUANTITIES, InputError
+
+if TYPE_CHECKING:
+    from costing.many.use_band import RangedUse
+    from costing.report import Table
 
 ENQUIRIES = click.option(
     "--enquiry", "-e", "codes", multiple=True, required=True, metavar="CODE", help="Enquiry; may be repeated."
@@ -67,41 +72,32 @@ def band(
 
     check_picture(picture, overwrite)
     mill, _ = read(book, on)
+    asked = [mill.enquiries[code] for code in named_once(mill, codes)]
+    found: dict[str, list[Table]] = {}
+    results: list[tables.Ranged] = []
+    uses: list[RangedUse] = []
     if used is not None:
         from costing.many.use_band import ranged_use, use_tables
 
-        items = [
-            ranged_use(mill, mill.enquiries[code], used, draws, seed) for code in named_once(mill, codes)
-        ]
-        uses = {item.enquiry.code: use_tables(item) for item in items}
-        if picture is not None:
-            from costing.front_ends.pictures.driver_bars import driver_picture, use_panel
-
-            driver_picture(picture, [use_panel(item) for item in items], overwrite)
-        if as_json:
-            click.echo(screen.documents_to_json(uses))
-            return
-        for tables_of_use in uses.values():
-            for table in tables_of_use:
-                screen.show(table)
-        say_drawn(picture)
-        return
-    results = [tables.ranged(mill, mill.enquiries[code], draws, seed) for code in named_once(mill, codes)]
-    found = {"enquiries": [tables.band_table(mill, results)]}
-    if len(results) > 1:
-        found["enquiries"].append(tables.difference_table(mill, results))
-    for item in results:
-        found[item.enquiry.code] = [tables.driver_table(mill, item), tables.group_band_table(mill, item)]
+        uses = [ranged_use(mill, enquiry, used, draws, seed) for enquiry in asked]
+        found = {use.enquiry.code: use_tables(use) for use in uses}
+    else:
+        results = [tables.ranged(mill, enquiry, draws, seed) for enquiry in asked]
+        found["enquiries"] = [tables.band_table(mill, results)]
+        if len(results) > 1:
+            found["enquiries"].append(tables.difference_table(mill, results))
+        for item in results:
+            found[item.enquiry.code] = [tables.driver_table(mill, item), tables.group_band_table(mill, item)]
     if picture is not None:
-        from costing.front_ends.pictures.driver_bars import cost_panel, driver_picture
+        from costing.front_ends.pictures.driver_bars import cost_panel, driver_picture, use_panel
 
-        driver_picture(picture, [cost_panel(mill, item) for item in results], overwrite)
+        panels = [cost_panel(mill, item) for item in results] + [use_panel(use) for use in uses]
+        driver_picture(picture, panels, overwrite)
     if as_json:
         click.echo(screen.documents_to_json(found))
         return
-    for group in found.values():
-        for table in group:
-            screen.show(table)
+    for table in (table for group in found.values() for table in group):
+        screen.show(table)
     say_drawn(picture)
 
 

@@ -23,6 +23,8 @@ class ShadeLots(NamedTuple):
         The last set, or each of the last that run side by side, if the others were the longest [m].
     one_would_do : bool
         True where one set would hold the order.
+    order_of_one : float
+        Order that fills one run of sets exactly, on the basis of the enquiry [m].
     order_of_fewer : float or None
         Longest order that needs one run of sets fewer, on the basis of the enquiry [m]; None where there is
         one run alone.
@@ -34,6 +36,7 @@ class ShadeLots(NamedTuple):
     longest: float
     last: float
     one_would_do: bool
+    order_of_one: float
     order_of_fewer: float | None
 
     @property
@@ -55,7 +58,7 @@ def shade_lots_of(ledger: Ledger) -> ShadeLots:
     runs = plan.number_of_sets / together
     whole = plan.number_of_sets * plan.set_length
     before = (runs - 1.0) * longest  # what the runs before the last hold, for each set side by side
-    fewer = ledger.enquiry.order_length * before * together / whole if runs > 1.0 else None
+    one = ledger.enquiry.order_length * longest * together / whole
     return ShadeLots(
         plan.number_of_sets,
         together,
@@ -63,7 +66,8 @@ def shade_lots_of(ledger: Ledger) -> ShadeLots:
         longest,
         whole / together - before,
         whole <= longest,
-        fewer,
+        one,
+        (runs - 1.0) * one if runs > 1.0 else None,
     )
 
 

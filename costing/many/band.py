@@ -121,9 +121,7 @@ def draw_quotes(
         One number for each draw.
     """
     given = drawn(spreads_of(mill, enquiry), draws, seed)
-    if not given:  # all is sure: every draw is the same
-        given = {Place("enquiry", "", "order_length"): numpy.full(draws, enquiry.order_length)}
-    return many_quotes(mill, enquiry, given, worked, each=False)
+    return many_quotes(mill, enquiry, given, worked, each=False, size=draws)
 
 
 def drivers_of(mill: Mill, enquiry: Enquiry, worked: Worked, name: Hashable) -> FirstOrder:
@@ -160,9 +158,7 @@ def evaluated(
         place: numpy.array([case.get(place, numbers.get(place, math.nan)) for case in cases], dtype=float)
         for place in places
     }
-    if not given:
-        given = {Place("enquiry", "", "order_length"): numpy.full(len(cases), enquiry.order_length)}
-    outcome = many_quotes(mill, enquiry, given, worked)
+    outcome = many_quotes(mill, enquiry, given, worked, size=len(cases))
     return [
         outcome.refused[case] if case in outcome.refused else float(outcome.values[name][case])
         for case in range(len(cases))

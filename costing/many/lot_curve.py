@@ -6,6 +6,8 @@ from typing import NamedTuple
 
 import numpy
 
+from costing.ledger.shade_lots import shade_lots_of
+from costing.ledger.whole import open_ledger
 from costing.many.lanes import Floats
 from costing.many.quotes import COST, PRICE, basis_of, many_quotes, ordered
 from costing.quantities import InputError
@@ -139,17 +141,7 @@ def full_set(mill: Mill, enquiry: Enquiry) -> float:
 
     Side by side run as many sets as the enquiry says.
     """
-    from costing.ledger.whole import open_ledger
-
-    plan = open_ledger(mill, enquiry).plan
-    range_ = mill.range(enquiry.range)
-    warp_per_metre = plan.warp_length / enquiry.order_length
-    if plan.around.charge_mass > 0.0 and range_.charge_mass is not None:
-        return range_.charge_mass / plan.saleable_mass * enquiry.order_length
-    together = enquiry.sets_side_by_side
-    if range_.yarn_form == "cloth":
-        return range_.set_length_max / plan.loom_state_length * enquiry.order_length
-    return together * range_.set_length_max / warp_per_metre
+    return shade_lots_of(open_ledger(mill, enquiry)).order_of_one
 
 
 class Sharing(NamedTuple):

@@ -97,7 +97,12 @@ Worked = Callable[[Quote], Mapping[Hashable, Any]]
 
 
 def many_quotes(
-    mill: Mill, enquiry: Enquiry, given: Mapping[Place, Floats], worked: Worked, each: bool = True
+    mill: Mill,
+    enquiry: Enquiry,
+    given: Mapping[Place, Floats],
+    worked: Worked,
+    each: bool = True,
+    size: int | None = None,
 ) -> Outcome:
     """Quote one enquiry with many sets of numbers.
 
@@ -111,13 +116,16 @@ def many_quotes(
         What is wanted of each quote, such as `ordered`.
     each : bool, optional
         As of `run_parted`.
+    size : int, optional
+        How many cases there are, where nothing may be given; else as many as the numbers of a place.
 
     Returns
     -------
     Outcome
         The same numbers as one quote after the other.
     """
-    size = max((len(numbers) for numbers in given.values()), default=1)
+    if size is None:
+        size = max((len(numbers) for numbers in given.values()), default=1)
 
     def work(values: Mapping[Place, Any]) -> Mapping[Hashable, Any]:
         changed, asked = with_inputs(mill, enquiry, values)

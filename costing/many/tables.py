@@ -10,7 +10,7 @@ import numpy
 
 from costing.cost.drivers import FirstOrder
 from costing.cost.quote import GROUPS, Quote
-from costing.cost.spread import place_text, spreads_of
+from costing.cost.spread import place_text
 from costing.many.band import DRAWS, SEED, Band, band_of, draw_quotes, drivers_of
 from costing.many.driver_rows import SHOWN_DRIVERS, drivers_as_table
 from costing.many.lanes import Floats
@@ -79,8 +79,8 @@ def ranged(mill: Mill, enquiry: Enquiry, draws: int = DRAWS, seed: int = SEED) -
     first = drivers_of(mill, enquiry, worked, COST)
     numbers = draw_quotes(mill, enquiry, worked, draws, seed).values
     bands = {name: band_of(drawn) for name, drawn in numbers.items()}
-    spreads, inputs = spreads_of(mill, enquiry), inputs_of(mill, enquiry)
-    return Ranged(enquiry, basis, numbers, bands, first, len(spreads), len(inputs))
+    unsure = sum(len(driver.spreads) for driver in first.drivers)
+    return Ranged(enquiry, basis, numbers, bands, first, unsure, len(inputs_of(mill, enquiry)))
 
 
 def _money(mill: Mill) -> tuple[str, int]:

@@ -71,12 +71,13 @@ def inputs_of(mill: Mill, enquiry: Enquiry) -> dict[Place, float]:
             found.update({Place(kind, "", name): value for name, value in _numbers(item).items()})
     for step in steps:
         found.update({Place(STEP, step.name, name): value for name, value in _numbers(step).items()})
-    for code in materials_of(mill, enquiry):
+    used = materials_of(mill, enquiry)
+    for code in used:
         found.update(
             {Place(MATERIAL, code, name): value for name, value in _numbers(mill.materials[code]).items()}
         )
     if mill.costs is not None:
-        currencies = {mill.materials[code].currency for code in materials_of(mill, enquiry)}
+        currencies = {mill.materials[code].currency for code in used}
         for currency, rate in mill.costs.exchange_rates.items():
             if currency in currencies:
                 found[Place(EXCHANGE, currency, "exchange_rate")] = rate
@@ -132,7 +133,6 @@ def with_inputs(mill: Mill, enquiry: Enquiry, values: Mapping[Place, Any]) -> tu
     style, recipe, range_ = mill.style(enquiry.style), mill.recipe(enquiry.recipe), mill.range(enquiry.range)
     steps = [_with(step, of.pop((STEP, step.name), None)) for step in mill.steps_of(recipe, range_)]
     other = replace(mill)
-    other.keep_drain(mill._drain) if mill._drain is not None else None
     other.styles = {**mill.styles, style.code: _with(style, of.pop((STYLE, ""), None))}
     other.ranges = {**mill.ranges, range_.code: _with(range_, of.pop((RANGE, ""), None))}
     other.costs = _with(mill.costs, of.pop((COSTS, ""), None))
