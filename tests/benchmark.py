@@ -9,7 +9,7 @@ import statistics
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -141,7 +141,7 @@ def bulk_seconds() -> BulkTimes:
     sample = table[(found[REFUSED] == "").to_numpy()][:100]
     singles: list[Job] = []
 
-    def one_by_one(mill: Mill, jobs: Sequence[Job]) -> Iterator[Done]:
+    def one_by_one(mill: Mill, jobs: Iterable[Job]) -> Iterator[Done]:
         for job in jobs:
             for case, number in enumerate(job.which):
                 given = {place: numbers[case : case + 1] for place, numbers in job.given.items()}

@@ -5,7 +5,7 @@ from __future__ import annotations
 import glob
 import os
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from contextlib import ExitStack
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -95,13 +95,13 @@ def _of_one_file(
         processes = ending.enter_context(Cores(cores)) if large and cores > 1 else None
         asked = read_table(path, decimal)
 
-        def runner(mill: Mill, jobs: Sequence[Job]) -> Iterable[Done]:
-            rows = sum(len(job.rows) for job in jobs)
+        def runner(mill: Mill, jobs: Iterable[Job]) -> Iterable[Done]:
             with click.progressbar(
-                length=rows, label="rows", file=sys.stderr, hidden=not sys.stderr.isatty()
+                length=len(asked), label="rows", file=sys.stderr, hidden=not sys.stderr.isatty()
             ) as bar:
                 run = processes.run if processes is not None else run_here
                 yield from run(mill, jobs, bar.update)
+                bar.finish()  # rows that are refused before they run are in no job
 
         try:
             found = bulk_quotes(mill, asked, like, runner)

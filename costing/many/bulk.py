@@ -6,7 +6,7 @@ run on its own.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import fields, replace
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -40,7 +40,7 @@ FEW = 512  # rows of one style: of fewer, styles run together, for a run of the 
 # Of a style or an enquiry: no number depends on these, or they are looked at apart.
 NO_MATTER = ("code", "description", "order_unit", "style", "warp_yarn", "weft_yarn")
 
-Runner = Callable[[Mill, Sequence[Job]], Iterable[Done]]
+Runner = Callable[[Mill, Iterable[Job]], Iterable[Done]]
 
 
 class Shape(NamedTuple):
@@ -95,7 +95,7 @@ def bulk_quotes(mill: Mill, table: pandas.DataFrame, like: str = "", runner: Run
     for column in numbers:
         for row, error in column.refused.items():
             refused.setdefault(row, str(error))
-    jobs = list(parts(_jobs(mill, enquiries, which, numbers, refused)))
+    jobs = parts(_jobs(mill, enquiries, which, numbers, refused))
     values = numpy.full((len(RESULTS), size), numpy.nan)
     for done in runner(mill, jobs) if runner else run_here(mill, jobs, lambda _: None):
         values[:, done.rows] = done.values
@@ -133,20 +133,33 @@ def _asked(
     mill: Mill, words: dict[str, Texts], like: str, size: int
 ) -> tuple[list[Enquiry], Rows, dict[int, str]]:
     """The enquiries that rows ask for, each once; for each row which of them, or -1 and why not."""
-    asked = numpy.array([column.numbers for column in words.values()])
-    kinds, kind_of = numpy.unique(asked, axis=1, return_inverse=True)
+    kind_of, first = _kinds([column.numbers for column in words.values()], size)
     enquiries: list[Enquiry] = []
-    which = numpy.full(size, -1)
+    number_of = numpy.full(len(first), -1)
     refused: dict[int, str] = {}
-    for kind, numbers in enumerate(kinds.T.tolist()):
-        texts = {name: words[name].known[number] for name, number in zip(words, numbers)}
-        rows = kind_of == kind
+    for kind, row in enumerate(first.tolist()):
+        texts = {name: column.known[column.numbers[row]] for name, column in words.items()}
         try:
             enquiries.append(_enquiry(mill, texts, like))
-            which[rows] = len(enquiries) - 1
+            number_of[kind] = len(enquiries) - 1
         except InputError as error:
-            refused.update(dict.fromkeys(numpy.flatnonzero(rows).tolist(), str(error)))
-    return enquiries, which, refused
+            refused.update(dict.fromkeys(numpy.flatnonzero(kind_of == kind).tolist(), str(error)))
+    return enquiries, number_of[kind_of], refused
+
+
+def _kinds(columns: Iterable[Any], size: int) -> tuple[Rows, Rows]:
+    """Rows that are alike in all columns: the kind of each row, and the first row of each kind.
+
+    One column after the other makes finer kinds; sorting whole numbers is ten times faster than sorting rows.
+    """
+    kind_of = numpy.zeros(size, dtype=int)
+    first = kind_of[:1]
+    for column in columns:
+        own = numpy.unique(column, return_inverse=True)[1]
+        _, first, kind_of = numpy.unique(
+            kind_of * (own.max(initial=0) + 1) + own, return_index=True, return_inverse=True
+        )
+    return kind_of, first
 
 
 def _enquiry(mill: Mill, texts: dict[str, str], like: str) -> Enquiry:
@@ -176,7 +189,7 @@ def _jobs(
     which: Rows,
     numbers: Sequence[Numbers],
     refused: dict[int, str],
-) -> list[Job]:
+) -> Iterator[Job]:
     """Put rows together that take the same way through the ledger; what cannot run is told in `refused`."""
     shapes: dict[Any, Shape] = {}
     bases: list[dict[Place, float]] = []
@@ -188,7 +201,7 @@ def _jobs(
         try:
             bases.append(inputs_of(mill, enquiry))
             if key not in shapes:
-                names = names_of(mill, enquiry)
+                names = names_of(bases[-1])
                 shapes[key] = Shape(enquiry, names, [_place(mill, names, column) for column in numbers])
             keys.append((key, -1 if counted[number] < FEW else number))
         except InputError as error:
@@ -203,17 +216,15 @@ def _jobs(
     groups[list(refused)] = -1
     order = numpy.argsort(groups, kind="stable")
     ends = numpy.searchsorted(groups[order], numpy.arange(len(together) + 1))
-    found: list[Job] = []
     for (key, _), group in together.items():
         rows = order[ends[group] : ends[group + 1]]
         shape = shapes[key]
         for column, place in zip(numbers, shape.places):
-            if place is False and len(filled := rows[~numpy.isnan(column.house[rows])]):
-                refused.update(dict.fromkeys(filled.tolist(), str(shape.why(column))))
-        rows = rows[[row not in refused for row in rows.tolist()]] if refused else rows
+            if place is False and (filled := ~numpy.isnan(column.house[rows])).any():
+                refused.update(dict.fromkeys(rows[filled].tolist(), str(shape.why(column))))
+                rows = rows[~filled]
         if len(rows):
-            found += _split(mill, rows, enquiries, which, bases, numbers, shape)
-    return found
+            yield from _split(mill, rows, enquiries, which, bases, numbers, shape)
 
 
 def _split(
@@ -224,7 +235,7 @@ def _split(
     bases: Sequence[dict[Place, float]],
     numbers: Sequence[Numbers],
     shape: Shape,
-) -> list[Job]:
+) -> Iterator[Job]:
     """Jobs of rows of one shape: whole numbers, as of boxes and dips, are the same throughout a job."""
     used, lanes = numpy.unique(which[rows], return_inverse=True)
     asked = tuple(enquiries[number] for number in used)
@@ -253,13 +264,10 @@ def _split(
         given[place] = typed
         if column.item.whole:
             whole.append(typed)
-    if not whole:
-        return [Job(rows, asked, lanes, given)]
-    _, parted = numpy.unique(numpy.array(whole), axis=1, return_inverse=True)
-    return [
-        Job(rows[mine], asked, lanes[mine], {place: values[mine] for place, values in given.items()})
-        for mine in (numpy.flatnonzero(parted == part) for part in range(parted.max() + 1))
-    ]
+    parted, first = _kinds(whole, len(rows))
+    for part in range(len(first)):
+        mine = numpy.flatnonzero(parted == part) if len(first) > 1 else slice(None)
+        yield Job(rows[mine], asked, lanes[mine], {place: values[mine] for place, values in given.items()})
 
 
 def _shape(mill: Mill, enquiry: Enquiry, yarns_apart: bool) -> Any:

@@ -145,7 +145,7 @@ def _alone(mill: Mill, job: Job, case: int) -> str:
     raise AssertionError("a row that is refused among others must be refused alone")
 
 
-def run_here(mill: Mill, jobs: Sequence[Job], advance: Advance) -> Iterator[Done]:
+def run_here(mill: Mill, jobs: Iterable[Job], advance: Advance) -> Iterator[Done]:
     """Run jobs one after the other; `advance` is told the rows of each."""
     for job in jobs:
         yield run(mill, job)
@@ -170,6 +170,18 @@ def _ready() -> None:
 PACKET = 8192  # rows that are handed to a process together
 
 
+def _packets(jobs: Iterable[Job]) -> Iterator[list[Job]]:
+    """Jobs that are handed to a process together."""
+    packet: list[Job] = []
+    for job in jobs:
+        packet.append(job)
+        if sum(len(job.rows) for job in packet) >= PACKET:
+            yield packet
+            packet = []
+    if packet:
+        yield packet
+
+
 class Cores:
     """Processes that run jobs; they start at once, and may be ready before the jobs are.
 
@@ -192,25 +204,18 @@ class Cores:
         """End the processes; what has not begun is not begun."""
         self._pool.shutdown(wait=True, cancel_futures=True)
 
-    def run(self, mill: Mill, jobs: Sequence[Job], advance: Advance) -> Iterator[Done]:
-        """Run jobs; the order in which they are done is not that of the jobs.
+    def run(self, mill: Mill, jobs: Iterable[Job], advance: Advance) -> Iterator[Done]:
+        """Run jobs, the first while others are still made; the order in which they are done is not theirs.
 
         Raises
         ------
         InputError
             A process was ended from outside, as where the memory is full.
         """
-        packets: list[list[Job]] = []
-        left = 0
-        for job in jobs:
-            if left <= 0:
-                packets.append([])
-                left = PACKET
-            packets[-1].append(job)
-            left -= len(job.rows)
         book = pickle.dumps(mill)
         try:
-            for future in as_completed([self._pool.submit(_run, book, packet) for packet in packets]):
+            begun = [self._pool.submit(_run, book, packet) for packet in _packets(jobs)]
+            for future in as_completed(begun):
                 for done in future.result():
                     yield done
                     advance(len(done.rows))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterable
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -65,7 +65,7 @@ def place_named(mill: Mill, enquiry: Enquiry, text: str) -> Place:
     InputError
         None is meant, or several are.
     """
-    return place_among(names_of(mill, enquiry), enquiry.code, text)
+    return place_among(names_of(inputs_of(mill, enquiry)), enquiry.code, text)
 
 
 class Names(NamedTuple):
@@ -84,9 +84,9 @@ class Names(NamedTuple):
     ends: dict[str, list[str]]
 
 
-def names_of(mill: Mill, enquiry: Enquiry) -> Names:
+def names_of(places: Iterable[Place]) -> Names:
     """What the numbers of an enquiry are called."""
-    names = Names({place_text(place): place for place in inputs_of(mill, enquiry)}, {}, {})
+    names = Names({place_text(place): place for place in places}, {}, {})
     for name in names.told:
         names.whole.setdefault(_folded(name), []).append(name)
         names.ends.setdefault(_folded(name.split(": ")[-1]), []).append(name)

@@ -128,7 +128,7 @@ def test_styles_of_few_rows_run_together(monkeypatch: pytest.MonkeyPatch) -> Non
     seen = []
 
     def run(mill: Any, jobs: Any) -> Any:
-        seen.extend(jobs)
+        seen.extend(jobs := list(jobs))
         return [bulk_jobs.run(mill, job) for job in jobs]
 
     found = bulk_quotes(mill, table, runner=run)
