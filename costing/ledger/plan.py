@@ -87,7 +87,7 @@ def plan_order(
     InputError
         More ropes than the range has places for, or steam without pressure.
     """
-    finished, loom_state, warp = _lengths(
+    finished, loom_state, warp = lengths_to_make(
         style, fabric, enquiry, 1.0 if sorting is None else sorting.first_quality
     )
     running = run_form(style, fabric, enquiry, range_, Lengths(warp, loom_state), bath_hours)
@@ -151,7 +151,7 @@ def sublots_of(plan: Plan, range_: Range) -> tuple[sets.Sublot, ...]:
     return () if length is None or plan.set_length <= length else sets.sublots(plan.set_length, length)
 
 
-def _lengths(
+def lengths_to_make(
     style: Style, fabric: ClothPlan, enquiry: Enquiry, first_quality: float
 ) -> tuple[float, float, float]:
     """Finished, loom-state and dyed warp length to make; the warp holds the weaving waste."""

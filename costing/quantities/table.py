@@ -73,6 +73,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     ),
     "price_terms": ("delivered", "ex works"),
     "offer_counts": ("cheapest", "always", "no"),
+    "order_status": ("open", "running", "forecast", "done", "cancelled"),
 }
 
 

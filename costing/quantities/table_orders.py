@@ -5,6 +5,23 @@ from __future__ import annotations
 from costing.quantities.quantity import Quantity as Q  # noqa: N817  (one row a line)
 
 ORDERS = (
+    Q(
+        "gather_time",
+        "h",
+        "day",
+        0.0,
+        9000.0,
+        "orders of one shade due within it of the first are dyed together",
+    ),
+    Q(
+        "time_before_due",
+        "h",
+        "day",
+        0.0,
+        9000.0,
+        "from the beginning of a dye lot to the day its order is due",
+    ),
+    Q("bath_keeping_time", "h", "day", 0.0, 9000.0, "between two lots of one recipe that share a dye bath"),
     Q("needed_mass", "kg", "kg", 0.0, 1e8, "product as delivered that the orders need"),
     Q("stock_mass", "kg", "kg", 0.0, 1e8, "product as delivered in stock"),
     Q("pack_mass", "kg", "kg", 0.01, 50000.0, "product in one pack: bag, drum, container, tanker"),
