@@ -15,7 +15,7 @@ from costing.quantities import InputError, listed
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from costing.front_ends.production_log.reading import LeftOut
+    from costing.front_ends.row_files.reading import LeftOut
     from costing.report import Result, Table
     from costing.report.drain_against import Side
     from costing.report.drain_point import PointResult
@@ -218,18 +218,20 @@ def _month_of(
     result: Callable[[str], Result],
 ) -> tuple[Mill, PointResult, list[Table], list[LeftOut], str]:
     """The book with the mean day of a month as its plan, that day, its tables, what was left out."""
-    from costing.front_ends.production_log.column_map import asked_columns
-    from costing.front_ends.production_log.reading import read_log
+    from costing.front_ends.production_log.reading import FORM, read_log
+    from costing.front_ends.row_files.column_map import asked_columns
     from costing.report.drain_month import month_tables, work_out_month
     from costing.report.drain_point import work_out_point
 
-    held = read_log(log, mill, asked_columns(columns, log), skip_unknown)
+    held = read_log(log, mill, asked_columns(columns, log, FORM), skip_unknown)
     found = work_out_month(mill, code, held.ran, month, result)
     mean = work_out_point(found.mean, code, result)
     return found.mean, mean, month_tables(found, mean), held.left_out, f"the month {found.name}"
 
 
 def _keep(columns: str | None, log: Path, overwrite: bool) -> None:
-    from costing.front_ends.production_log.column_map import asked_columns, keep
+    from costing.front_ends.production_log.reading import FORM
+    from costing.front_ends.row_files.column_map import asked_columns, keep
 
-    click.echo(f"columns kept in {keep(asked_columns(columns, log), log, overwrite)}", err=True)
+    kept = keep(asked_columns(columns, log, FORM), log, FORM, overwrite)
+    click.echo(f"columns kept in {kept}", err=True)

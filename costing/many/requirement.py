@@ -36,4 +36,5 @@ def together(mill: Mill, enquiries: Sequence[Enquiry]) -> list[Uses | InputError
 
 def _work(mill: Mill, enquiry: Enquiry, values: Mapping[Place, Any]) -> Mapping[Hashable, Any]:
     changed, asked = with_inputs(mill, enquiry, values)
-    return {**from_store(open_ledger(changed, asked), changed)}
+    found: dict[Hashable, Any] = dict(from_store(open_ledger(changed, asked), changed).items())
+    return found

@@ -12,9 +12,9 @@ from typing import Any
 import pytest
 from openpyxl import Workbook
 
-from costing.front_ends.production_log import rows
-from costing.front_ends.production_log.column_map import asked_columns, keep
-from costing.front_ends.production_log.reading import Log, read_log
+from costing.front_ends.production_log.reading import FORM, Log, read_log
+from costing.front_ends.row_files import rows
+from costing.front_ends.row_files.column_map import asked_columns, keep
 from costing.quantities import InputError
 from costing.report.drain_month import Ran
 from tests.report.demo import demo_mill
@@ -24,7 +24,7 @@ GERMAN = "date=Datum, enquiry=Auftrag, amount=kg"
 
 def log(path: Path, text: str | bytes, columns: str | None = None, skip: bool = False) -> Log:
     path.write_bytes(text if isinstance(text, bytes) else text.encode())
-    return read_log(path, demo_mill(), asked_columns(columns, path), skip)
+    return read_log(path, demo_mill(), asked_columns(columns, path, FORM), skip)
 
 
 def refusal(path: Path, text: str | bytes, columns: str | None = None) -> str:
@@ -223,11 +223,11 @@ def test_a_packed_bomb_is_refused_before_it_is_unpacked(tmp_path: Path) -> None:
 def test_columns_are_kept_beside_the_log_and_read_again(path: Path) -> None:
     text = "Datum;Auftrag;kg\n01.10.2026;Q-02;5.200,5\n02.10.2026;B-01;1600\n"
     path.write_text(text)
-    kept = keep(asked_columns(GERMAN, path), path)
+    kept = keep(asked_columns(GERMAN, path, FORM), path, FORM)
     assert kept.name == "log.columns.toml"
     assert log(path, text).ran == PLAIN
     with pytest.raises(InputError, match="is there already"):
-        keep(asked_columns(GERMAN, path), path)
+        keep(asked_columns(GERMAN, path, FORM), path, FORM)
     kept.write_text("columns = 3")
     assert "has no table" in refusal(path, text)
     kept.write_text("[columns")

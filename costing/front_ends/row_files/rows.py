@@ -1,4 +1,4 @@
-"""The rows of a log file, text or workbook: cells as they stand, nothing worked out, nothing run."""
+"""The rows of a file, text or workbook: cells as they stand, nothing worked out, nothing run."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple, TextIO
 
-from costing.front_ends.production_log.column_map import SHEET, Placed, place_columns
-from costing.front_ends.production_log.number_forms import shown
+from costing.front_ends.row_files.column_map import SHEET, Placed, RowForm, place_columns
+from costing.front_ends.row_files.number_forms import shown
 from costing.front_ends.workbook.open_file import OLE, open_workbook, refuse_open_elsewhere
 from costing.front_ends.workbook.results import sheet_names
 from costing.quantities import InputError, listed, meant
@@ -19,15 +19,15 @@ DELIMITERS = {",": "comma", ";": "semicolon", "\t": "tab"}
 ACCEPTED = "accepted is a .csv file in UTF-8 or an .xlsx workbook"
 
 
-class LogRow(NamedTuple):
+class FileRow(NamedTuple):
     """One row: its number in the file, and its cells."""
 
     number: int
     cells: list[Any]
 
 
-class LogFile:
-    """A log that may be read more than once, because its forms are told by all rows together.
+class RowFile:
+    """A file that may be read more than once, because its forms are told by all rows together.
 
     Parameters
     ----------
@@ -35,6 +35,8 @@ class LogFile:
         The file.
     columns : mapping
         As the user names them.
+    form : RowForm
+        What its rows hold.
 
     Raises
     ------
@@ -42,9 +44,9 @@ class LogFile:
         A file that cannot be read, or a heading without the columns.
     """
 
-    def __init__(self, path: Path, columns: Mapping[str, str]) -> None:
+    def __init__(self, path: Path, columns: Mapping[str, str], form: RowForm) -> None:
         self._path = path
-        self._rows: list[LogRow] | None = None
+        self._rows: list[FileRow] | None = None
         self._delimiter = ""
         refuse_open_elsewhere(path)
         try:
@@ -56,12 +58,12 @@ class LogFile:
             self._rows = _rows_of_workbook(path, columns.get(SHEET, ""))
             if not self._rows:
                 raise InputError(path.name, "holds no row; accepted is a heading and a row for each entry")
-            self.placed = place_columns(self._rows[0].cells, columns)
+            self.placed = place_columns(self._rows[0].cells, columns, form)
             self._rows = self._rows[1:]
         else:
-            self._delimiter, self.placed = _delimiter(path, columns)
+            self._delimiter, self.placed = _delimiter(path, columns, form)
 
-    def rows(self) -> Iterator[LogRow]:
+    def rows(self) -> Iterator[FileRow]:
         """Every row below the heading that is not empty.
 
         Raises
@@ -82,7 +84,7 @@ class LogFile:
             yield row
 
 
-def _rows_of_text(path: Path, delimiter: str) -> Iterator[LogRow]:
+def _rows_of_text(path: Path, delimiter: str) -> Iterator[FileRow]:
     try:
         with path.open(encoding="utf-8-sig", newline="") as stream:
             reader = csv.reader(_lines(stream, path), delimiter=delimiter, strict=True)
@@ -90,7 +92,7 @@ def _rows_of_text(path: Path, delimiter: str) -> Iterator[LogRow]:
             for cells in reader:
                 number, last = last + 1, reader.line_num
                 if any(cell.strip() for cell in cells):
-                    yield LogRow(number, cells)
+                    yield FileRow(number, cells)
     except UnicodeDecodeError as error:
         raise InputError(path.name, f"is no text in UTF-8; {ACCEPTED}: save it as CSV UTF-8") from error
     except csv.Error as error:
@@ -109,7 +111,7 @@ def _lines(stream: TextIO, path: Path) -> Iterator[str]:
         yield line
 
 
-def _delimiter(path: Path, columns: Mapping[str, str]) -> tuple[str, Placed]:
+def _delimiter(path: Path, columns: Mapping[str, str], form: RowForm) -> tuple[str, Placed]:
     """The sign between cells: the one with which the heading has the columns."""
     found: dict[str, Placed] = {}
     refusals: list[tuple[int, InputError]] = []
@@ -122,7 +124,7 @@ def _delimiter(path: Path, columns: Mapping[str, str]) -> tuple[str, Placed]:
         if heading is None:
             raise InputError(path.name, "is empty; accepted is a heading and a row for each entry")
         try:
-            found[sign] = place_columns(heading.cells, columns)
+            found[sign] = place_columns(heading.cells, columns, form)
         except InputError as error:
             refusals.append((len(heading.cells), error))
     if not found:
@@ -133,7 +135,7 @@ def _delimiter(path: Path, columns: Mapping[str, str]) -> tuple[str, Placed]:
     return next(iter(found.items()))
 
 
-def _rows_of_workbook(path: Path, wanted: str) -> list[LogRow]:
+def _rows_of_workbook(path: Path, wanted: str) -> list[FileRow]:
     names = sorted(sheet_names(path))
     name = meant(wanted, names) if wanted else (names[0] if len(names) == 1 else "")
     if names and not name:
@@ -147,6 +149,6 @@ def _rows_of_workbook(path: Path, wanted: str) -> list[LogRow]:
         if cell.value is not None and str(cell.value).strip():
             rows.setdefault(row, {})[column] = cell.value
     return [
-        LogRow(row, [held.get(column) for column in range(1, max(held) + 1)])
+        FileRow(row, [held.get(column) for column in range(1, max(held) + 1)])
         for row, held in sorted(rows.items())
     ]

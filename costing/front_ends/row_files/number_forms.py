@@ -29,7 +29,7 @@ def shown(value: Any) -> str:
 
 
 class DateForm:
-    """The one form in which a log writes its dates.
+    """The one form in which a file writes its dates.
 
     Parameters
     ----------
@@ -42,7 +42,7 @@ class DateForm:
         self._first = ("", 0)  # the cell that told the form, and its row
         self._told: dict[str, tuple[str, int]] = {order: ("", 0)} if order else {}
 
-    def look(self, value: Any, row: int) -> None:
+    def look(self, value: Any, row: int, what: str = "date") -> None:
         """Take one cell into account.
 
         Raises
@@ -51,30 +51,30 @@ class DateForm:
             No date, or one of another form than those above it.
         """
         if isinstance(value, (datetime.datetime, datetime.date)):
-            self._one_form(("a real date", ""), str(value), row)
+            self._one_form(("a real date", ""), str(value), row, what)
             return
         text = str(value).strip() if isinstance(value, str) else ""
         if found := _YEAR_FIRST.fullmatch(text):
-            self._one_form(("year first", found[2]), text, row)
+            self._one_form(("year first", found[2]), text, row, what)
         elif found := _YEAR_LAST.fullmatch(text):
-            self._one_form(("year last", found[2]), text, row)
-            self._look_at_order(int(found[1]), int(found[3]), text, row)
+            self._one_form(("year last", found[2]), text, row, what)
+            self._look_at_order(int(found[1]), int(found[3]), text, row, what)
         else:
             raise InputError(
-                f"row {row}", f"date is {shown(value)}; accepted is one such as 2026-10-05 or 05.10.2026"
+                f"row {row}", f"{what} is {shown(value)}; accepted is one such as 2026-10-05 or 05.10.2026"
             )
 
-    def _one_form(self, form: tuple[str, str], text: str, row: int) -> None:
+    def _one_form(self, form: tuple[str, str], text: str, row: int, what: str) -> None:
         if self._form is None:
             self._form, self._first = form, (text, row)
         elif self._form != form:
             raise InputError(
                 f"row {row}",
-                f"date is {shown(text)}, in row {self._first[1]} it is {shown(self._first[0])}; accepted is "
-                "one form of date in a file",
+                f"{what} is {shown(text)}, in row {self._first[1]} it is {shown(self._first[0])}; accepted "
+                "is one form of date in a file",
             )
 
-    def _look_at_order(self, first: int, second: int, text: str, row: int) -> None:
+    def _look_at_order(self, first: int, second: int, text: str, row: int, what: str) -> None:
         order = DAY_FIRST if first > 12 else MONTH_FIRST if second > 12 else ""
         if order and order not in self._told:
             self._told[order] = (text, row)
@@ -82,10 +82,10 @@ class DateForm:
             other = next(held for name, held in self._told.items() if name != order)
             also = f"row {other[1]} has {shown(other[0])}" if other[1] else "--columns says otherwise"
             raise InputError(
-                f"row {row}", f"date is {shown(text)}, {order}; {also}; accepted is one order in a file"
+                f"row {row}", f"{what} is {shown(text)}, {order}; {also}; accepted is one order in a file"
             )
 
-    def read(self, value: Any, row: int) -> datetime.date:
+    def read(self, value: Any, row: int, what: str = "date") -> datetime.date:
         """The date of a cell, once all cells were looked at.
 
         Raises
@@ -98,14 +98,14 @@ class DateForm:
         elif isinstance(value, datetime.date):
             found = value
         else:
-            found = self._from_text(str(value).strip(), row)
+            found = self._from_text(str(value).strip(), row, what)
         if not FIRST_DATE <= found <= LAST_DATE:
             raise InputError(
-                f"row {row}", f"date is {found}; accepted is {FIRST_DATE.year} to {LAST_DATE.year}"
+                f"row {row}", f"{what} is {found}; accepted is {FIRST_DATE.year} to {LAST_DATE.year}"
             )
         return found
 
-    def _from_text(self, text: str, row: int) -> datetime.date:
+    def _from_text(self, text: str, row: int, what: str) -> datetime.date:
         if parts := _YEAR_FIRST.fullmatch(text):
             year, month, day = int(parts[1]), int(parts[3]), int(parts[4])
         else:
@@ -116,7 +116,7 @@ class DateForm:
             if not order:
                 raise InputError(
                     f"row {row}",
-                    f"date is {shown(text)}: no row tells day from month; accepted is "
+                    f"{what} is {shown(text)}: no row tells day from month; accepted is "
                     f'--columns "... , dates={DAY_FIRST}" or "dates={MONTH_FIRST}"',
                 )
             if order == MONTH_FIRST:
@@ -124,11 +124,11 @@ class DateForm:
         try:
             return datetime.date(year, month, day)
         except ValueError:
-            raise InputError(f"row {row}", f"date is {shown(text)}, which is no day") from None
+            raise InputError(f"row {row}", f"{what} is {shown(text)}, which is no day") from None
 
 
 class NumberForm:
-    """The decimal sign of a log.
+    """The decimal sign of a file.
 
     Parameters
     ----------
@@ -139,7 +139,7 @@ class NumberForm:
     def __init__(self, sign: str = "") -> None:
         self._told: dict[str, tuple[str, int]] = {sign: ("", 0)} if sign else {}
 
-    def look(self, value: Any, row: int) -> None:
+    def look(self, value: Any, row: int, what: str = "amount") -> None:
         """Take one cell into account.
 
         Raises
@@ -160,10 +160,10 @@ class NumberForm:
             also = f"row {held[1]} has {shown(held[0])}, a decimal {other}" if held[1] else f"it is {other}"
             raise InputError(
                 f"row {row}",
-                f"amount is {shown(value)}, a decimal {sign}; {also}; accepted is one decimal sign in a file",
+                f"{what} is {shown(value)}, a decimal {sign}; {also}; accepted is one decimal sign in a file",
             )
 
-    def read(self, value: Any, row: int) -> tuple[float, str]:
+    def read(self, value: Any, row: int, what: str = "amount") -> tuple[float, str]:
         """Number and unit of a cell, once all cells were looked at.
 
         Raises
@@ -175,13 +175,13 @@ class NumberForm:
             return float(value), ""
         found = _NUMBER.fullmatch(value.strip()) if isinstance(value, str) else None
         if found is None:
-            raise InputError(f"row {row}", f"amount is {shown(value)}; accepted is a number")
+            raise InputError(f"row {row}", f"{what} is {shown(value)}; accepted is a number")
         digits, unit = found[2].strip(), found[3].strip()
         sign = next(iter(self._told), "")
         if not sign and ("." in digits or "," in digits):
             raise InputError(
                 f"row {row}",
-                f"amount is {shown(value)}: no row tells whether its sign is decimal; accepted is "
+                f"{what} is {shown(value)}: no row tells whether its sign is decimal; accepted is "
                 f'--columns "... , decimal={POINT}" or "decimal={COMMA}"',
             )
         mark, group = (".", ",") if sign != COMMA else (",", ".")
@@ -192,7 +192,7 @@ class NumberForm:
         right = len(parts) == 1 or (0 < len(parts[0]) <= 3 and all(len(part) == 3 for part in parts[1:]))
         if not right or (mark in digits and not rest) or not (rest or "0").isdigit() or not all(parts):
             raise InputError(
-                f"row {row}", f"amount is {shown(value)}; accepted is a number with a decimal {sign or POINT}"
+                f"row {row}", f"{what} is {shown(value)}; accepted is a number with a decimal {sign or POINT}"
             )
         return float(f"{found[1]}{''.join(parts)}.{rest or 0}"), unit
 
