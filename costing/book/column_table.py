@@ -468,4 +468,26 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
         ("Counts", "offer_counts", "choice", "empty: cheapest", False, "", "offer_counts"),
         ("Note", "note", "text", ""),
     ],
+    "planning.planning": [
+        ("Quantity", "quantity", "fixed", ""),
+        ("Value", "value", "row", ""),
+        ("Unit", "unit", "row unit", ""),
+        ("Note", "note", "text", ""),
+    ],
+    "order_book.orders": [
+        ("Order", "order", "code", "number of the order", True),
+        ("Enquiry", "enquiry", "choice", "an enquiry of the sheet Enquiries", True, "", "enquiry_codes"),
+        (
+            "Length",
+            "order_length",
+            "number",
+            "still to be dyed, in what the enquiry counts",
+            True,
+            "order_length",
+        ),
+        ("Length unit", "order_length_unit", "unit", "m, yd, km ...", False, "", "", "order_length"),
+        ("Due", "due", "date", "must leave the mill", True),
+        ("Status", "order_status", "choice", "empty: open", False, "", "order_status"),
+        ("Note", "order_note", "text", ""),
+    ],
 }

@@ -11,7 +11,7 @@ from dataclasses import dataclass, fields
 from functools import lru_cache
 
 from costing.book.column_table import COLUMNS
-from costing.book.sheet_table import SHEETS, WORDS
+from costing.book.sheet_table import BESIDE, SHEETS, WORDS
 from costing.effluent.stages import treatment_steps
 from costing.quantities import CHOICES, label
 from costing.reference_data import cautions, substances
@@ -107,13 +107,18 @@ def tables_of(name: str) -> tuple[Table, ...]:
             table["heading"],
             tuple(Column(*column) for column in COLUMNS[f"{name}.{table['name']}"]),
         )
-        for table in SHEETS[name]["table"]
+        for table in {**SHEETS, **BESIDE}[name]["table"]
     )
 
 
 def sheet_names() -> tuple[str, ...]:
-    """Names of the sheets that are read."""
+    """Names of the sheets on which a quote may rest."""
     return tuple(found["sheet"] for found in SHEETS.values())
+
+
+def beside_names() -> tuple[str, ...]:
+    """Names of the sheets on which no quote rests: what the buyer plans with."""
+    return tuple(found["sheet"] for found in BESIDE.values())
 
 
 @lru_cache(maxsize=1)

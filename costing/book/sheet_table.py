@@ -150,6 +150,11 @@ SHEETS: dict[str, dict[str, Any]] = {
     "offers": {"sheet": "Offers", "table": [{"name": "offers", "heading": ""}]},
 }
 
+BESIDE: dict[str, dict[str, Any]] = {
+    "planning": {"sheet": "Planning", "table": [{"name": "planning", "heading": ""}]},
+    "order_book": {"sheet": "Order book", "table": [{"name": "orders", "heading": ""}]},
+}
+
 WORDS: dict[str, list[str]] = {
     "roles": [
         "dye",

@@ -14,6 +14,7 @@ from costing.book.how_sure import read_how_sure
 from costing.book.layout import GENERAL, RANGE_ROWS, Table, column_sheet, sheet_names, tables_of
 from costing.book.materials import read_materials
 from costing.book.offers import OFFERS_SHEET, read_offers
+from costing.book.order_book import ORDER_BOOK, PLANNING, read_order_book, read_planning
 from costing.book.quality import PERCENT, QUALITY_SHEET, read_quality
 from costing.book.quote_texts import SHEET as QUOTE_TEXTS
 from costing.book.quote_texts import read_quote_texts
@@ -31,6 +32,11 @@ from costing.settings.style import Style
 
 # Sheets that a book may do without.
 LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET, QUOTE_TEXTS)
+# Sheets on which no quote rests, each with its reader.
+BESIDE: dict[str, Callable[[Sheet, Mill], Any]] = {
+    PLANNING: read_planning,
+    ORDER_BOOK: read_order_book,
+}
 SOLD_BY = ("m", "yd", "km", "ft")
 
 
@@ -75,12 +81,17 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
         read_how_sure(find_sheets(sheets, [HOW_SURE])[HOW_SURE], mill)
     if folded(QUOTE_TEXTS) in there:
         read_quote_texts(find_sheets(sheets, [QUOTE_TEXTS])[QUOTE_TEXTS], mill)
-    if not any(folded(name) in there for name in DRAIN_SHEETS):
-        return mill  # a book of prices alone
-    try:
-        mill.keep_drain(read_drain(find_sheets(sheets, DRAIN_SHEETS), mill))
-    except InputError as error:  # a wrong cell or a missing sheet of the drain takes away no quote
-        mill.keep_drain(error)
+    if any(folded(name) in there for name in DRAIN_SHEETS):
+        try:
+            mill.keep_drain(read_drain(find_sheets(sheets, DRAIN_SHEETS), mill))
+        except InputError as error:  # a wrong cell or a missing sheet of the drain takes away no quote
+            mill.keep_drain(error)
+    for name, read in BESIDE.items():
+        if folded(name) in there:
+            try:
+                mill.keep(name, read(find_sheets(sheets, [name])[name], mill))
+            except InputError as error:  # likewise
+                mill.keep(name, error)
     return mill
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import ClassVar, TypeVar
+from typing import Any, ClassVar, TypeVar
 
 from costing.quantities import InputError, label, listed, meant
 from costing.quantities.checking import refuse_all
@@ -262,6 +262,7 @@ class Mill:
     spreads: list[GivenSpread] = field(default_factory=list)
     quote_texts: list[QuoteText] = field(default_factory=list)
     _drain: Drain | InputError | None = field(default=None, compare=False, repr=False)
+    _beside: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
 
     def keep_drain(self, drain: Drain | InputError) -> None:
@@ -280,6 +281,23 @@ class Mill:
         if isinstance(self._drain, InputError):
             raise self._drain
         return self._drain or Drain()
+
+    def keep(self, sheet: str, held: object) -> None:
+        """Keep what a sheet holds on which no quote rests, or why it is refused."""
+        self._beside[sheet] = held
+
+    def kept(self, sheet: str) -> Any:
+        """What a sheet holds on which no quote rests; None where the book has no such sheet.
+
+        Raises
+        ------
+        InputError
+            A cell of it is refused.
+        """
+        held = self._beside.get(sheet)
+        if isinstance(held, InputError):
+            raise held
+        return held
 
     @staticmethod
     def _code(kind: str, table: Mapping[str, T], code: str, where: str) -> str:

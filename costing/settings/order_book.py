@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field
-from typing import ClassVar, NamedTuple
+from dataclasses import dataclass
+from typing import ClassVar, NamedTuple, Optional
 
 from costing.settings.building import check_fields
 
@@ -40,7 +40,7 @@ class OrderLine(NamedTuple):
 
 @dataclass(frozen=True)
 class Planning:
-    """How orders are put together. House units.
+    """How orders are put together, and from which day on is planned; None for today. House units.
 
     Orders of one shade that are due within `gather_time` of the first of them are dyed together. A lot begins
     `time_before_due` before the first due day of its orders. A dye bath that stands longer than
@@ -52,14 +52,7 @@ class Planning:
     gather_time: float
     time_before_due: float
     bath_keeping_time: float
+    plan_from: Optional[datetime.date] = None  # noqa: UP045 read by an older Python
 
     def __post_init__(self) -> None:
         check_fields(self, "planning of lots")
-
-
-@dataclass
-class OrderBook:
-    """The orders of a mill, and how they are planned."""
-
-    lines: list[OrderLine] = field(default_factory=list)
-    planning: Planning | None = None

@@ -90,6 +90,8 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_table_sheet(book, table_sheet("permit"), demo)
     draw_table_sheet(book, table_sheet("quality"), True)
     draw_table_sheet(book, table_sheet("offers"), demo)
+    draw_table_sheet(book, table_sheet("planning"), demo)
+    draw_table_sheet(book, table_sheet("order_book"), demo)
     return book
 
 

@@ -32,6 +32,7 @@ SHEETS = (
     "quality",
     "offers",
 )
+BESIDE = ("planning", "order_book")  # sheets on which no quote rests
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
 OF_SHEET = ("sheet", "kind", "part_head")
@@ -77,19 +78,20 @@ def write_sheet_table() -> None:
 
 def texts() -> dict[str, str]:
     """File -> the module as it should stand."""
-    sheets = {name: kept(sheet_file(name)) for name in SHEETS}
+    sheets, beside = ({name: kept(sheet_file(name)) for name in names} for names in (SHEETS, BESIDE))
     columns = {
         f"{name}.{table['name']}": [
             told([column.get(part, empty) for part, empty in OF_COLUMN.items()])
             for column in table["column"]
             if column["kind"] != SHOWN
         ]
-        for name in SHEETS
+        for name in (*SHEETS, *BESIDE)
         for table in sheet_file(name).get("table", ())
     }
     return {
         "sheet_table.py": (
             f"{HEAD.format(what=OF_SHEETS)}SHEETS: dict[str, dict[str, Any]] = {literal(sheets)}\n\n"
+            f"BESIDE: dict[str, dict[str, Any]] = {literal(beside)}\n\n"
             f"WORDS: dict[str, list[str]] = {literal(sheet_file('words')['lists'])}\n"
         ),
         "column_table.py": (

@@ -30,6 +30,7 @@ GIVEN = {
     "date": "given date",
     "usual": "table text",
 }
+WITH_DEFAULTS = ("planning",)  # tables whose values may all be empty
 NUMBERS = ("number", "limit", "value", "whole", "date", "row")
 
 # Defined name of the first column of a table, for the drop-down lists of the other sheets.
@@ -67,11 +68,11 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
         last = heads_row + count
         for number in range(count):
             given = table.demos[number] if number < len(table.demos) else {}
-            if table.name == "costs":
-                _draw_cost_row(sheet, first + number, table, given, demo)
+            if _of_fixed_rows(table):
+                _draw_fixed_row(sheet, first + number, table, given, demo)
             else:
                 _draw_given_row(sheet, first + number, table, given if demo else {})
-        if table.name != "costs":
+        if not _of_fixed_rows(table):
             _add_rules(sheet, table, first, last)
         if table.name in CODE_LISTS:
             sheet_drawing.define_name(book, CODE_LISTS[table.name], sheet, 1, first, last)
@@ -134,10 +135,14 @@ def _draw_given_row(sheet: Worksheet, number: int, table: DrawnTable, given: Map
     sheet.row_dimensions[number].height = sheet_drawing.height_for(*texts)
 
 
-def _draw_cost_row(
+def _of_fixed_rows(table: DrawnTable) -> bool:
+    return any(column.kind == "fixed" for column in table.columns)
+
+
+def _draw_fixed_row(
     sheet: Worksheet, number: int, table: DrawnTable, given: Mapping[str, Any], demo: bool
 ) -> None:
-    """A row of the costs: its quantity is fixed, its value is a number, a date or a code."""
+    """A row whose quantity is fixed, and whose value is a number, a date or a code."""
     name = given["quantity"]
     unit = given.get("unit")
     put(sheet, number, 1, row_text(name), "row label")
@@ -152,7 +157,7 @@ def _draw_cost_row(
             input_rules.add_units(sheet, f"C{number}", name, unit)
     else:
         input_rules.add_list(sheet, f"B{number}", "currency_codes", row_text(name))
-    if not may_be_empty:
+    if not may_be_empty and table.name not in WITH_DEFAULTS:
         input_rules.mark_needed(sheet, f"B{number}", f'B{number}=""')
     put(sheet, number, 2, (given["value"] or None) if demo else None, style)
     put(sheet, number, 3, unit, "given choice" if unit else "unit")

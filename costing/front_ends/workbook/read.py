@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from costing.book.layout import sheet_names
+from costing.book.layout import beside_names, sheet_names
 from costing.book.whole import mill_from_sheets
 from costing.front_ends.workbook.file_sheets import sheets_of
 from costing.front_ends.workbook.open_file import open_workbook
@@ -35,7 +35,7 @@ def read_book(path: Path, apart: bool = False) -> Mill:
     InputError
         The first thing that is refused: file, sheet and cell, the value, and what is accepted.
     """
-    values, formulas = open_workbook(path, sheet_names())
+    values, formulas = open_workbook(path, (*sheet_names(), *beside_names()))
     try:
         return mill_from_sheets(sheets_of(values, formulas), apart)
     except InputError as error:
