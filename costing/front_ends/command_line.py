@@ -31,6 +31,7 @@ from costing.front_ends.compare_command import compare
 from costing.front_ends.document_command import document, requote
 from costing.front_ends.drain_command import drain
 from costing.front_ends.limits_command import limits
+from costing.front_ends.need_command import need
 from costing.front_ends.prices_command import prices
 from costing.front_ends.range_commands import band, lots, target
 from costing.front_ends.register_command import register
@@ -63,6 +64,7 @@ if TYPE_CHECKING:
       costing prices                    each material with its offers, and which one counts
       costing drain                     what leaves by a collecting point of the drain
       costing limits us_410_g_bpt       discharge limits of a regulation that was read
+      costing need                      what the order book takes, week by week
       costing register save             keep quotes, find them again, say why two differ
     """,
 )
@@ -87,6 +89,7 @@ main.add_command(target)
 main.add_command(register)
 main.add_command(prices)
 main.add_command(bulk)
+main.add_command(need)
 
 
 @main.command()

@@ -2,27 +2,21 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
 from openpyxl.workbook import Workbook
 
+from costing.front_ends.plain_table import write_csv
 from costing.front_ends.quote_register.record import Head, Kept
 from costing.front_ends.quote_register.tables import heads_table, lines_table
-from costing.front_ends.screen import headings
-from costing.front_ends.whole_file import write_whole
 from costing.front_ends.workbook.results import check_replaced, midnight
 from costing.front_ends.workbook.results_cells import Pen
 from costing.front_ends.workbook.results_long import LongSheets
 from costing.front_ends.workbook.results_sheets import Form, table_sheet
 from costing.front_ends.workbook.saving import save_whole
-from costing.quantities import InputError
 from costing.report import Table
 
-FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r", "\n", "'")  # the last, so that a mark of ours is told apart
 SHEETS = {"Register", "Details", "Cost lines"}
 REASONS = ("Effects", "Inputs that changed", "Lines that move")
 
@@ -47,7 +41,7 @@ def write_register(path: Path, heads: Sequence[Head], items: Sequence[Kept], ove
         Another ending, a file of that name, or a folder or disk that refuses it.
     """
     if path.suffix.lower() == ".csv":
-        write_csv(path, heads_table(heads), overwrite)
+        write_csv(path, heads_table(heads), "register", overwrite)
         return
     check_replaced(path, overwrite, SHEETS)
     book, pen = _book("Denim warp costing: register of quotes")
@@ -82,43 +76,3 @@ def _book(title: str) -> tuple[Workbook, Pen]:
     book.remove(book.worksheets[0])
     book.properties.title, book.properties.creator = title, "costing"
     return book, Pen(book)
-
-
-def write_csv(path: Path, table: Table, overwrite: bool = False) -> None:
-    """Write a table as CSV: UTF-8 with a mark that spreadsheet programs look for.
-
-    A text that such a program would take for a formula has an apostrophe before it.
-    """
-    if overwrite and path.exists() and not _is_ours(path, table):
-        raise InputError(
-            str(path), "holds no earlier register and was left as it is; accepted is the name of a new file"
-        )
-
-    def content() -> bytes:
-        text = io.StringIO()
-        lines = csv.writer(text)
-        lines.writerow(headings(table))
-        lines.writerows([[_harmless(cell) for cell in row] for row in table.rows])
-        return text.getvalue().encode("utf-8-sig")
-
-    write_whole(content, path, what="the register", suffixes=(".csv",), overwrite=overwrite)
-
-
-def _is_ours(path: Path, table: Table) -> bool:
-    """Whether a file begins with the headings of the table."""
-    try:
-        with path.open(encoding="utf-8-sig", newline="") as stream:
-            return next(csv.reader(stream), None) == headings(table)
-    except (OSError, UnicodeDecodeError):
-        return False
-
-
-def _harmless(cell: Any) -> Any:
-    """A cell of CSV that no program takes for a formula.
-
-    Examples
-    --------
-    >>> _harmless("=1+1"), _harmless("plain"), _harmless(-1.5), _harmless("'quoted")
-    ("'=1+1", 'plain', -1.5, "''quoted")
-    """
-    return f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA_SIGNS) else cell

@@ -7,12 +7,14 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from costing.book.lye_scale import SCALES
 from costing.book.quantity_cell import read_quantity
-from costing.front_ends.row_files.column_map import Placed, RowForm
+from costing.front_ends.row_files.column_map import Placed, RowForm, measures
 from costing.front_ends.row_files.number_forms import DateForm, NumberForm, shown
 from costing.front_ends.row_files.rows import FileRow, RowFile
-from costing.quantities import CHOICES, InputError, listed, meant
-from costing.quantities.checking import check_choice
+from costing.quantities import CHOICES, QUANTITIES, InputError, listed, meant
+from costing.quantities.checking import LIMITS, check_choice
+from costing.quantities.units import canonical, convert
 from costing.settings.mill import Mill
 
 MOST_KEPT = 10_000  # dates of unlike text that are not read twice
@@ -80,6 +82,7 @@ class Rows:
             NumberForm(columns.get("decimal", "")),
         )
         self._days: dict[Any, datetime.date] = {}
+        self._scaled: dict[tuple[str, str], tuple[str, str] | None] = {}
         seen: set[Any] = set()
         numbers = tuple(name for name in form.measured if name in self.placed.at)
         for row in self._file.rows():
@@ -149,6 +152,13 @@ class Rows:
             No number, no unit or a wrong one, or out of range.
         """
         amount, unit = self.number(row, name, unit_column)
+        if (quantity, unit) not in self._scaled:
+            self._scaled[quantity, unit] = _scaled(quantity, unit)
+        if plain := self._scaled[quantity, unit]:
+            house = convert(amount, *plain)
+            low, high = LIMITS[quantity]
+            if low <= house <= high:
+                return house
         return read_quantity(amount, unit, quantity, f"row {row.number}", called=name)
 
     def quantity_if_any(
@@ -156,6 +166,18 @@ class Rows:
     ) -> float | None:
         """As `quantity`; None where the cell is empty."""
         return self.quantity(row, name, quantity, unit_column) if self.text(row, name) else None
+
+
+def _scaled(name: str, unit: str) -> tuple[str, str] | None:
+    """Unit and house unit where the one is a factor of the other; None where more must be looked at."""
+    item = QUANTITIES[name]
+    if item.usual in ("", "%") or item.whole:
+        return None
+    try:
+        known = canonical(unit)
+    except KeyError:
+        return None
+    return (known, item.unit) if known not in SCALES and measures(known, (item.unit,)) else None
 
 
 class EnquiryFinder:

@@ -1,0 +1,55 @@
+"""A table as CSV, in which no text is a formula."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+from typing import Any
+
+from costing.front_ends.screen import headings
+from costing.front_ends.whole_file import write_whole
+from costing.quantities import InputError
+from costing.report import Table
+
+FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r", "\n", "'")  # the last, so that a mark of ours is told apart
+
+
+def write_csv(path: Path, table: Table, what: str, overwrite: bool = False) -> None:
+    """Write a table as CSV: UTF-8 with a mark that spreadsheet programs look for.
+
+    A text that such a program would take for a formula has an apostrophe before it.
+    """
+    if overwrite and path.exists() and not _is_ours(path, table):
+        raise InputError(
+            str(path), f"holds no earlier {what} and was left as it is; accepted is the name of a new file"
+        )
+
+    def content() -> bytes:
+        text = io.StringIO()
+        lines = csv.writer(text)
+        lines.writerow(headings(table))
+        lines.writerows([[_harmless(cell) for cell in row] for row in table.rows])
+        return text.getvalue().encode("utf-8-sig")
+
+    write_whole(content, path, what=f"the {what}", suffixes=(".csv",), overwrite=overwrite)
+
+
+def _is_ours(path: Path, table: Table) -> bool:
+    """Whether a file begins with the headings of the table."""
+    try:
+        with path.open(encoding="utf-8-sig", newline="") as stream:
+            return next(csv.reader(stream), None) == headings(table)
+    except (OSError, UnicodeDecodeError):
+        return False
+
+
+def _harmless(cell: Any) -> Any:
+    """A cell of CSV that no program takes for a formula.
+
+    Examples
+    --------
+    >>> _harmless("=1+1"), _harmless("plain"), _harmless(-1.5), _harmless("'quoted")
+    ("'=1+1", 'plain', -1.5, "''quoted")
+    """
+    return f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA_SIGNS) else cell
