@@ -7,12 +7,13 @@ noise of the residuals, that is the first order of a nonlinear model.
 References
 ----------
 Seber and Wild, Nonlinear Regression, Wiley 1989, chapter 5 (linear approximation of confidence regions; from
-memory). Belsley, Kuh and Welsch, Regression Diagnostics, Wiley 1980, chapter 3 (columns of one length and their
-singular values; from memory).
+memory). Belsley, Kuh and Welsch, Regression Diagnostics, Wiley 1980, chapter 3 (columns of one length and
+their singular values; from memory).
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -25,7 +26,7 @@ from costing.quantities import InputError
 
 STEP = 1e-4  # of the derivatives, as a share of the bounds
 NEAR = 1e-3  # share of the bounds that counts as at the bound
-SETTLED = 1e-9
+SETTLED = 1e-8
 MOST_STEPS = 200
 RANK = 1e-6  # singular values of columns of one length that are rounding
 COVERED = 0.5  # give or take half of the bounds leaves all of them open
@@ -78,7 +79,9 @@ class Confidence(NamedTuple):
     beyond: Floats
 
 
-def solve(predict: Predict, actual: Floats, scale: Floats, start: Floats, low: Floats, high: Floats) -> Solved:
+def solve(
+    predict: Predict, actual: Floats, scale: Floats, start: Floats, low: Floats, high: Floats
+) -> Solved:
     """Least squares between bounds.
 
     Parameters
@@ -133,7 +136,9 @@ def solve(predict: Predict, actual: Floats, scale: Floats, start: Floats, low: F
         max_nfev=MOST_STEPS,
     )
     if done.status <= 0:
-        raise InputError("", f"the fit does not settle in {MOST_STEPS} steps; accepted is a fit of fewer factors")
+        raise InputError(
+            "", f"the fit does not settle in {MOST_STEPS} steps; accepted is a fit of fewer factors"
+        )
     shares = numpy.where(done.x < NEAR / 100.0, 0.0, numpy.where(done.x > 1.0 - NEAR / 100.0, 1.0, done.x))
     residuals, jacobian = at(shares)
     return Solved(shares, residuals, jacobian)
@@ -142,9 +147,10 @@ def solve(predict: Predict, actual: Floats, scale: Floats, start: Floats, low: F
 def confidence(solved: Solved, given_noise: bool, level: float = 0.95) -> Confidence:
     """Ends between which the factors lie, all of them together with a level of confidence.
 
-    The region of all factors is an ellipsoid about the least squares without bounds; the ends are its shadow on
-    each factor, so they hold for all factors and any sum of them at once. A shadow is as wide as the square
-    root of k F standard errors for k factors (of chi squared, where the noise is given). A bound cuts it.
+    The region of all factors is an ellipsoid about the least squares without bounds; the ends are its shadow
+    on each factor, so they hold for all factors and any sum of them at once. A shadow is as wide as the
+    square root of k F standard errors for k factors (of chi squared, where the noise is given). A bound cuts
+    it.
 
     Parameters
     ----------
@@ -165,7 +171,8 @@ def confidence(solved: Solved, given_noise: bool, level: float = 0.95) -> Confid
     rank = int(there.sum())
     freedom = 0 if given_noise else len(residuals) - rank
     along = left[:, there].T @ residuals  # what the bounds alone keep from being fitted; nothing inside them
-    noise = 1.0 if given_noise else float(numpy.sqrt(max(residuals @ residuals - along @ along, 0.0) / freedom))
+    left_over = max(float(residuals @ residuals - along @ along), 0.0)
+    noise = 1.0 if given_noise else math.sqrt(left_over / freedom)
     square = chi2.ppf(level, rank) if given_noise else rank * f.ppf(level, rank, freedom)
     reach = float(numpy.sqrt(square)) if rank else 0.0
     back = right[there].T / singular[there]

@@ -9,8 +9,8 @@ from scipy.stats import chi2, f
 from costing.many.bounded_fit import Predict, combination, confidence, solve, untold
 from costing.many.lanes import Floats
 
-# Statistical Reference Datasets of NIST, file Norris.dat (linear, ozone monitors): y and x, 36 observations; the
-# file was read in a public copy.
+# Statistical Reference Datasets of NIST, file Norris.dat (linear, ozone monitors): y and x, 36 observations;
+# the file was read in a public copy.
 NORRIS = numpy.array(
     [
         *((0.1, 0.2), (338.8, 337.4), (118.1, 118.2), (888.0, 884.6), (9.2, 10.1), (228.1, 226.5)),
@@ -55,7 +55,14 @@ def grown(x: Floats) -> Predict:
     ],
 )
 def test_certified_values_and_standard_errors_come_out(
-    data: Floats, model: object, start: object, low: object, high: object, values: object, errors: object, noise: float
+    data: Floats,
+    model: object,
+    start: object,
+    low: object,
+    high: object,
+    values: object,
+    errors: object,
+    noise: float,
 ) -> None:
     y, x = data.T
     lower, upper = numpy.array(low, dtype=float), numpy.array(high, dtype=float)
@@ -140,4 +147,6 @@ def test_at_a_bound_the_ends_are_those_without_it_cut() -> None:
     assert (float(found.shares[0]), float(sure.high[0])) == (1.0, 1.0)
     assert not sure.beyond[0]
     assert sure.low[0] < 1.0
-    assert confidence(solve(linear(matrix), actual + 0.5, numpy.ones(4), one, 0.0 * one, one), False).beyond[0]
+    assert confidence(solve(linear(matrix), actual + 0.5, numpy.ones(4), one, 0.0 * one, one), False).beyond[
+        0
+    ]
