@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from costing.cost import ordering
 from costing.formulas.formula import Formula
+from costing.purchasing import reordering
 
 TITLE = "Orders and stock"
 
 PACK = {"pack_mass": 50.0}
+YEARLY = {"order_charge": 60.0, "holding_rate": 30.0}  # of the exercise that the check rows take
 
 FORMULAS: tuple[Formula, ...] = (
     Formula(ordering.packs_to_order, "packs", {"needed_mass": 1240.0, "stock_mass": 300.0, **PACK}),
@@ -30,6 +32,34 @@ FORMULAS: tuple[Formula, ...] = (
             "break_price": 1.1,
             "order_charge": 60.0,
         },
+    ),
+    Formula(
+        reordering.safety_stock,
+        "safety_mass",
+        {
+            "service_level": 90.0,
+            "use_rate": 30.0,
+            "use_spread": 3.0,
+            "use_period": 1.0,
+            "lead_time": 7.0,
+            "lead_time_spread": 4.0,
+        },
+    ),
+    Formula(
+        reordering.reorder_point,
+        "reorder_mass",
+        {"use_rate": 30.0, "lead_time": 7.0, "safety_mass": 154.0},
+    ),
+    Formula(reordering.economic_order, "order_mass", {"use_rate": 2.19, "price": 51.5, **YEARLY}),
+    Formula(
+        reordering.cost_of_buying,
+        "buying_cost",
+        {"use_rate": 2.19, "order_mass": 200.0, "price": 48.0, **YEARLY},
+    ),
+    Formula(
+        reordering.best_order,
+        "order_mass",
+        {"use_rate": 2.19, "price": 49.5, "break_mass": 200.0, "break_price": 48.0, **YEARLY},
     ),
     Formula(
         ordering.price_variance,

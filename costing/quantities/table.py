@@ -9,6 +9,7 @@ from costing.quantities.table_drain import DRAIN
 from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
 from costing.quantities.table_orders import ORDERS
+from costing.quantities.table_purchase import PURCHASE
 from costing.quantities.table_size import SIZE
 from costing.quantities.table_sulfur_dye import SULFUR_DYE
 from costing.quantities.table_treatment import TREATMENT
@@ -31,6 +32,7 @@ SUBJECTS = {
     "limits": LIMITS,
     "money": MONEY,
     "orders": ORDERS,
+    "purchase": PURCHASE,
 }
 
 QUANTITIES: dict[str, Quantity] = {item.name: item for subject in SUBJECTS.values() for item in subject}
@@ -73,6 +75,8 @@ CHOICES: dict[str, tuple[str, ...]] = {
     ),
     "price_terms": ("delivered", "ex works"),
     "offer_counts": ("cheapest", "always", "no"),
+    "pack_kind": ("bag", "drum", "IBC", "tanker"),
+    "order_rule": ("as needed", "for a time", "economic quantity"),
     "order_status": ("open", "running", "forecast", "done", "cancelled"),
 }
 

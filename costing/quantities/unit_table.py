@@ -75,6 +75,7 @@ UNITS: dict[str, tuple[str, float, float]] = {
     "day": ("time+1", 86400.0, 0.0),
     "1/h": ("time-1", 0.000277777777777778, 0.0),
     "%/h": ("time-1", 2.77777777777778e-06, 0.0),
+    "%/year": ("time-1", 3.16880878140289e-10, 0.0),
     "m/h": ("length+1 time-1", 0.000277777777777778, 0.0),
     "m/day": ("length+1 time-1", 1.15740740740741e-05, 0.0),
     "m/min": ("length+1 time-1", 0.0166666666666667, 0.0),
@@ -122,6 +123,7 @@ UNITS: dict[str, tuple[str, float, float]] = {
     "money/MJ": ("length-2 mass-1 money+1 time+2", 1e-06, 0.0),
     "money/h": ("money+1 time-1", 0.000277777777777778, 0.0),
     "money/min": ("money+1 time-1", 0.0166666666666667, 0.0),
+    "money/year": ("money+1 time-1", 3.16880878140289e-08, 0.0),
     "money/m": ("length-1 money+1", 1.0, 0.0),
     "money/yd": ("length-1 money+1", 1.09361329833771, 0.0),
 }
@@ -143,6 +145,7 @@ PARTS: dict[str, tuple[str, float, float]] = {
     "kmol": ("substance+1", 1000.0, 0.0),
     "µmol": ("substance+1", 1e-06, 0.0),
     "week": ("time+1", 604800.0, 0.0),
+    "year": ("time+1", 31557600.0, 0.0),
     "N": ("length+1 mass+1 time-2", 1.0, 0.0),
     "kgf": ("length+1 mass+1 time-2", 9.80665, 0.0),
     "Pa": ("length-1 mass+1 time-2", 1.0, 0.0),

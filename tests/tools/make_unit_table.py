@@ -87,6 +87,7 @@ WANTED = {
     "day": "day",
     "1/h": "1/hour",
     "%/h": "percent/hour",
+    "%/year": "percent/year",
     "m/h": "m/hour",
     "m/day": "m/day",
     "m/min": "m/minute",
@@ -136,6 +137,7 @@ WANTED = {
     "money/MJ": "money/MJ",
     "money/h": "money/hour",
     "money/min": "money/minute",
+    "money/year": "money/year",
     "money/m": "money/m",
     "money/yd": "money/yd",
 }
@@ -158,6 +160,7 @@ PARTS = {
     "kmol": "kmol",
     "µmol": "µmol",
     "week": "week",
+    "year": "year",
     "N": "newton",
     "kgf": "kilogram_force",
     "Pa": "Pa",
