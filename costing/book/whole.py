@@ -19,6 +19,14 @@ from costing.book.quality import PERCENT, QUALITY_SHEET, read_quality
 from costing.book.quote_texts import SHEET as QUOTE_TEXTS
 from costing.book.quote_texts import read_quote_texts
 from costing.book.sheet import Sheet, find_sheets
+from costing.book.stock import (
+    OPEN_ORDERS,
+    PURCHASE_TERMS,
+    STOCK,
+    read_open_orders,
+    read_stock,
+    read_terms,
+)
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.cost.offers import mill_on
 from costing.quantities import InputError, folded, label, listed
@@ -36,6 +44,9 @@ LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET, QUOTE_TEXTS)
 BESIDE: dict[str, Callable[[Sheet, Mill], Any]] = {
     PLANNING: read_planning,
     ORDER_BOOK: read_order_book,
+    STOCK: read_stock,
+    OPEN_ORDERS: read_open_orders,
+    PURCHASE_TERMS: read_terms,
 }
 SOLD_BY = ("m", "yd", "km", "ft")
 

@@ -161,9 +161,8 @@ def size_order(
             return Sized(0, deal, told, [(SHELF_LIFE, text)])
         if cut > in_time:
             lost = cut * pack - max(in_time_mass(terms, asked), 0.0)
-            text = (
-                f"{cut} x {terms.pack_named} are ordered; of it about {lost:,.0f} kg will not be used in time"
-            )
+            ordered = f"{cut} x {terms.pack_named} are ordered"
+            text = f"{ordered}; of it about {lost:,.0f} kg will not be used in time"
             conflicts = [(SHELF_LIFE, text)]
         if cut < packs:
             told.append(f"{packs} packs cut to {cut}: more would not be used within the shelf life")
@@ -172,7 +171,8 @@ def size_order(
         if room < max(least, 1):
             text = (
                 f"room is left for {(terms.storage_ceiling or 0.0) - asked.as_it_is:,.0f} kg of the "
-                f"ceiling of {terms.storage_ceiling:,.0f} kg; {_least(terms)}; nothing is ordered for this day"
+                f"ceiling of {terms.storage_ceiling:,.0f} kg; {_least(terms)}; "
+                "nothing is ordered for this day"
             )
             return Sized(0, deal, told, [*conflicts, (CEILING, text)])
         told.append(f"{packs} packs cut to {room}: more has no room below the storage ceiling")

@@ -11,7 +11,7 @@ PURCHASE = (
     Q("lead_time_spread", "h", "day", 0.0, 365.0, "standard deviation of the lead time"),
     Q("safety_mass", "kg", "kg", 0.0, 1e9, "safety stock, as delivered"),
     Q("reorder_mass", "kg", "kg", 0.0, 1e10, "stock with what is on order at which an order is placed"),
-    Q("holding_rate", "1/h", "%/year", 0.1, 200.0, "what holding stock costs in a year, of its price"),
+    Q("holding_rate", "1/h", "%/year", 1.0, 200.0, "what holding stock costs in a year, of its price"),
     Q("order_mass", "kg", "kg", 1e-6, 1e9, "product in one order, as delivered"),
     Q("break_mass", "kg", "kg", 0.0, 1e9, "order from which the break price holds, for all of it"),
     Q("buying_cost", "money/h", "money/year", 0.0, 1e15, "cost of buying: price, orders and holding"),

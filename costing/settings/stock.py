@@ -8,7 +8,7 @@ from typing import ClassVar
 
 from costing.quantities import InputError
 from costing.quantities.checking import number_text
-from costing.settings.building import check_fields
+from costing.settings.building import Assumption, check_fields
 
 AS_NEEDED, FOR_A_TIME, ECONOMIC = "as needed", "for a time", "economic quantity"
 HOURS_A_DAY = 24.0
@@ -112,6 +112,7 @@ class Store:
     batches: list[StockBatch] = field(default_factory=list)
     open_orders: list[OpenOrder] = field(default_factory=list)
     terms: dict[str, PurchaseTerms] = field(default_factory=dict)
+    assumptions: dict[Assumption, None] = field(default_factory=dict)  # what the terms leave to the tables
 
 
 def days_of(time: float) -> int:

@@ -91,7 +91,9 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_table_sheet(book, table_sheet("quality"), True)
     draw_table_sheet(book, table_sheet("offers"), demo)
     draw_table_sheet(book, table_sheet("planning"), demo)
-    draw_table_sheet(book, table_sheet("order_book"), demo)
+    for name in ("order_book", "stock", "open_orders"):
+        draw_table_sheet(book, table_sheet(name), demo)
+    draw_table_sheet(book, table_sheet("purchase_terms"), demo, wide=2)
     return book
 
 

@@ -32,7 +32,13 @@ SHEETS = (
     "quality",
     "offers",
 )
-BESIDE = ("planning", "order_book")  # sheets on which no quote rests
+BESIDE = (
+    "planning",
+    "order_book",
+    "stock",
+    "open_orders",
+    "purchase_terms",
+)  # sheets on which no quote rests
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
 OF_SHEET = ("sheet", "kind", "part_head")
