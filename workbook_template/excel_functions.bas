@@ -2470,6 +2470,40 @@ Private Sub DescribeGroup11()
         "price at the price break, as delivered [money/kg], 0 to 1,000,000 money/kg", _
         "charge for an order of any size [money], 0 to 1,000,000,000 money; left out: 0 money", _
         "unit of the result; left out: money")
+    Describe "WARP_SAFETY_STOCK", "Orders and stock: Stock that is held against more use, or a later delivery, than is usual. Gives: safety mass [kg].", _
+        Array("share of deliveries before which the stock does not run out [%], 50 to 99.999 %", _
+        "product as delivered used, over all days of the calendar [kg/day], 0.001 to 10,000,000 kg/day", _
+        "standard deviation of the use of one period, as delivered [kg], 0 to 100,000,000 kg", _
+        "period that the spread of use is of, such as a day or a week [day], 0.04 to 366 day", _
+        "time from the order to the product in store [day], 0 to 1000 day", _
+        "standard deviation of the lead time [day], 0 to 365 day; left out: 0 day", _
+        "unit of the result; left out: kg")
+    Describe "WARP_REORDER_POINT", "Orders and stock: Stock, with what is on order, at which an order is placed. Gives: reorder mass [kg].", _
+        Array("product as delivered used, over all days of the calendar [kg/day], 0.001 to 10,000,000 kg/day", _
+        "time from the order to the product in store [day], 0 to 1000 day", _
+        "safety stock, as delivered [kg], 0 to 1,000,000,000 kg", _
+        "unit of the result; left out: kg")
+    Describe "WARP_ECONOMIC_ORDER", "Orders and stock: Order that makes the charges of ordering and of holding stock together least, at one price. Gives: order mass [kg].", _
+        Array("product as delivered used, over all days of the calendar [kg/day], 0.001 to 10,000,000 kg/day", _
+        "price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "charge for an order of any size [money], 0 to 1,000,000,000 money", _
+        "what holding stock costs in a year, of its price [%/year], 1 to 200 %/year", _
+        "unit of the result; left out: kg")
+    Describe "WARP_COST_OF_BUYING", "Orders and stock: What buying a product costs in a time: price, orders, and holding half an order on the mean. Gives: buying cost [money/year].", _
+        Array("product as delivered used, over all days of the calendar [kg/day], 0.001 to 10,000,000 kg/day", _
+        "product in one order, as delivered [kg], 1e-06 to 1,000,000,000 kg", _
+        "price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "charge for an order of any size [money], 0 to 1,000,000,000 money", _
+        "what holding stock costs in a year, of its price [%/year], 1 to 200 %/year", _
+        "unit of the result; left out: money/year")
+    Describe "WARP_BEST_ORDER", "Orders and stock: Order that makes buying cheapest, with a lower price for all of it from a price break on. Gives: order mass [kg].", _
+        Array("product as delivered used, over all days of the calendar [kg/day], 0.001 to 10,000,000 kg/day", _
+        "price of the product as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "order from which the break price holds, for all of it [kg], 0 to 1,000,000,000 kg", _
+        "price at the price break, as delivered [money/kg], 0 to 1,000,000 money/kg", _
+        "charge for an order of any size [money], 0 to 1,000,000,000 money", _
+        "what holding stock costs in a year, of its price [%/year], 1 to 200 %/year", _
+        "unit of the result; left out: kg")
     Describe "WARP_PRICE_VARIANCE", "Orders and stock: Part of the variance that the price makes: above zero, the product cost more than the standard. Gives: variance [money].", _
         Array("price paid in fact [money/kg], 0 to 1,000,000 money/kg", _
         "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
@@ -2549,6 +2583,71 @@ Public Function WARP_COST_OF_ORDER(ByVal packs As Variant, ByVal pack_mass As Va
     Exit Function
 Refused:
     WARP_COST_OF_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_SAFETY_STOCK(ByVal service_level As Variant, ByVal use_rate As Variant, _
+        ByVal use_spread As Variant, ByVal use_period As Variant, ByVal lead_time As Variant, _
+        Optional ByVal lead_time_spread As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(lead_time_spread) Then lead_time_spread = Empty
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_SAFETY_STOCK = XLPy.CallUDF(PYTHON_MODULE, "WARP_SAFETY_STOCK", _
+        Array(CellsOf(service_level), CellsOf(use_rate), CellsOf(use_spread), CellsOf(use_period), _
+        CellsOf(lead_time), CellsOf(lead_time_spread), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_SAFETY_STOCK = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_REORDER_POINT(ByVal use_rate As Variant, ByVal lead_time As Variant, _
+        ByVal safety_mass As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_REORDER_POINT = XLPy.CallUDF(PYTHON_MODULE, "WARP_REORDER_POINT", _
+        Array(CellsOf(use_rate), CellsOf(lead_time), CellsOf(safety_mass), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_REORDER_POINT = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_ECONOMIC_ORDER(ByVal use_rate As Variant, ByVal price As Variant, _
+        ByVal order_charge As Variant, ByVal holding_rate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_ECONOMIC_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_ECONOMIC_ORDER", _
+        Array(CellsOf(use_rate), CellsOf(price), CellsOf(order_charge), CellsOf(holding_rate), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_ECONOMIC_ORDER = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_COST_OF_BUYING(ByVal use_rate As Variant, ByVal order_mass As Variant, _
+        ByVal price As Variant, ByVal order_charge As Variant, ByVal holding_rate As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_COST_OF_BUYING = XLPy.CallUDF(PYTHON_MODULE, "WARP_COST_OF_BUYING", _
+        Array(CellsOf(use_rate), CellsOf(order_mass), CellsOf(price), CellsOf(order_charge), _
+        CellsOf(holding_rate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_COST_OF_BUYING = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_BEST_ORDER(ByVal use_rate As Variant, ByVal price As Variant, _
+        ByVal break_mass As Variant, ByVal break_price As Variant, ByVal order_charge As Variant, _
+        ByVal holding_rate As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_BEST_ORDER = XLPy.CallUDF(PYTHON_MODULE, "WARP_BEST_ORDER", _
+        Array(CellsOf(use_rate), CellsOf(price), CellsOf(break_mass), CellsOf(break_price), _
+        CellsOf(order_charge), CellsOf(holding_rate), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_BEST_ORDER = CVErr(xlErrValue)
 End Function
 
 Public Function WARP_PRICE_VARIANCE(ByVal actual_price As Variant, ByVal standard_price As Variant, _

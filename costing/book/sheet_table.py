@@ -153,6 +153,9 @@ SHEETS: dict[str, dict[str, Any]] = {
 BESIDE: dict[str, dict[str, Any]] = {
     "planning": {"sheet": "Planning", "table": [{"name": "planning", "heading": ""}]},
     "order_book": {"sheet": "Order book", "table": [{"name": "orders", "heading": ""}]},
+    "stock": {"sheet": "Stock", "table": [{"name": "stock", "heading": ""}]},
+    "open_orders": {"sheet": "Open orders", "table": [{"name": "open_orders", "heading": ""}]},
+    "purchase_terms": {"sheet": "Purchase terms", "table": [{"name": "terms", "heading": ""}]},
 }
 
 WORDS: dict[str, list[str]] = {

@@ -109,8 +109,8 @@ def _terms(row: TableRow, mill: Mill, store: Store) -> PurchaseTerms:
         typed = 100.0 * spread
         raise InputError(
             row.at("need_spread"),
-            f"spread of the use is {typed:.3g} %; accepted is 0, or 1 to 300 %; the unit is already %, so type "
-            f"{100.0 * typed:.3g}, not {typed:.3g}",
+            f"spread of the use is {typed:.3g} %; accepted is 0, or 1 to 300 %; the unit is already %, so "
+            f"type {100.0 * typed:.3g}, not {typed:.3g}",
         )
     fixed = {"material": product.code, "where": row.where}
     owner = f"{PURCHASE_TERMS}, {product.code}"

@@ -33,6 +33,8 @@ OXYGEN = molmass.Formula("O").mass
 
 # What mills, books or sellers disagree on.
 CONTESTED = {
+    "purchase": {"holding_rate", "lead_time_spread", "need_spread"},
+    "planning": set(),
     "bath": {"loose_removed", "peroxide_broken_down", "peroxide_taken", "reductant_left", "weight_loss"},
     **{
         f"{name} bath": {"dye_exhaustion", "dye_fixation"} for name in ("sulfur", "vat", "reactive", "direct")

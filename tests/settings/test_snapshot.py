@@ -27,6 +27,7 @@ KEPT = {
 ONLY_OF_SHEETS = {
     *("recipe_steps", "range_steps", "places", "given", "without_rows", "refused"),
     *("offers", "rates"),  # the materials and costs have what counts of them on the day of the prices
+    "_beside",  # of sheets on which no quote rests
     "quote_texts",  # say nothing that a quote rests on
 }
 

@@ -14,7 +14,7 @@ from openpyxl.utils import get_column_letter, range_boundaries
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.book.layout import Column, sheet_names
+from costing.book.layout import Column, beside_names, sheet_names
 from costing.book.sheet_table import SHEETS
 from costing.front_ends.workbook import build_sheet_table
 from costing.front_ends.workbook.build import demo_book, fresh_book, write_fresh_book
@@ -226,7 +226,7 @@ def test_a_strength_of_lye_may_be_typed_with_its_scale(book: Workbook) -> None:
 def test_every_list_that_a_rule_uses_is_defined_and_filled(book: Workbook) -> None:
     used = {
         rule.formula1
-        for title in INPUT_SHEETS
+        for title in (*INPUT_SHEETS, *beside_names())
         for rule in book[title].data_validations.dataValidation
         if rule.type == "list" and not rule.formula1.startswith('"')
     }
