@@ -28,6 +28,7 @@ from costing.reference_data import (
     meaning_of,
 )
 from costing.reference_data import published_ranges as ranges
+from costing.reference_data.store_safety import transport_entry
 
 TITLE = "Look-ups, sets and the program"
 # Libraries that a formula never needs, and that a spreadsheet program's own Python need not have.
@@ -74,8 +75,9 @@ def caution_for(key: Any = None) -> str:
     key_of_caution = form.caution if form else known(name, {**materials(), **cautions()}, where)
     found = cautions()[key_of_caution]
     text = f"{form.name if form else found.name}: {found.caution} {found.defer}"
-    if form and form.un_number:
-        text += f" Transport: {form.un_number}, class {form.hazard_class} ({form.hazard_source})."
+    entry = transport_entry(form.substance, form.strength, form.remainder, form.alkali) if form else None
+    if entry and entry.un_number:
+        text += f" Transport: {entry.un_number}, class {entry.class_text} ({entry.source})."
     return text
 
 

@@ -26,7 +26,7 @@ MATERIALS = (
             "own_sulfur",
             "own_nitrogen",
         ),
-        *("caution", "un_number", "hazard_class", "hazard_source", "source", "locator", "note"),
+        *("caution", "source", "locator", "note"),
     ),
 )
 CAUTIONS = ("cautions.csv", ("key", "name", "caution", "defer", "source", "locator", "note"))
@@ -70,8 +70,6 @@ class CommercialForm(NamedTuple):
         In the active part [kg/kg]; None where the substance says it.
     caution : str
         Key of the caution.
-    un_number, hazard_class, hazard_source : str
-        Transport number and class with their source; "" where none applies or none is known.
     source, locator, note : str
         Where the strength and the density come from.
     """
@@ -93,9 +91,6 @@ class CommercialForm(NamedTuple):
     own_sulfur: float | None
     own_nitrogen: float | None
     caution: str
-    un_number: str
-    hazard_class: str
-    hazard_source: str
     source: str
     locator: str
     note: str
@@ -212,8 +207,8 @@ def materials() -> Mapping[str, CommercialForm]:
     Examples
     --------
     >>> lye = materials()["caustic_lye_50"]
-    >>> lye.strength, lye.density, lye.un_number
-    (0.5, 1.515, 'UN1824')
+    >>> lye.strength, lye.density
+    (0.5, 1.515)
     """
     return read_materials(folder())
 
@@ -251,8 +246,6 @@ def _form(row: Row, place: Path) -> CommercialForm:
             f"strength is {row.cells['strength']} %, outside {row.cells['strength_low']} to "
             f"{row.cells['strength_high']} %; accepted is strength_low <= strength <= strength_high",
         )
-    if row.cells["un_number"]:
-        cited(row, place, "hazard_source")
     source, locator = cited(row, place)
     own_oxygen_demand = _own(row, "own_oxygen_demand")
     if own_oxygen_demand is not None:
@@ -275,9 +268,6 @@ def _form(row: Row, place: Path) -> CommercialForm:
         own_sulfur=_own(row, "own_sulfur"),
         own_nitrogen=_own(row, "own_nitrogen"),
         caution=row.cells["caution"],
-        un_number=row.cells["un_number"],
-        hazard_class=row.cells["hazard_class"],
-        hazard_source=row.cells["hazard_source"],
         source=source,
         locator=locator,
         note=row.cells["note"],

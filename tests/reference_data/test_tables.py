@@ -277,12 +277,6 @@ def test_the_oxygen_demand_of_glycine_is_the_published_one() -> None:
     assert oxygen_demand("C2H5NO2") * molmass.Formula("C2H5NO2").mass / (2 * OXYGEN) == pytest.approx(1.5)
 
 
-def test_each_class_of_the_transport_rules_comes_with_its_number_and_source() -> None:
-    for key, item in materials().items():
-        filled = [bool(text) for text in (item.un_number, item.hazard_class, item.hazard_source)]
-        assert len(set(filled)) == 1, key
-
-
 def test_what_can_hurt_has_a_caution_of_its_own() -> None:
     wanted = {
         "sodium_hydroxide": "caustic",

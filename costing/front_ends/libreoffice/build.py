@@ -24,6 +24,7 @@ ROOMS = (
     "ledger",
     "effluent",
     "cost",
+    "purchasing",
     "book",
     "report",
     "formulas",
