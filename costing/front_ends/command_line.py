@@ -33,6 +33,7 @@ from costing.front_ends.drain_command import drain
 from costing.front_ends.limits_command import limits
 from costing.front_ends.need_command import need
 from costing.front_ends.prices_command import prices
+from costing.front_ends.purchase_command import purchase
 from costing.front_ends.range_commands import band, lots, target
 from costing.front_ends.register_command import register
 from costing.quantities import InputError
@@ -62,6 +63,7 @@ if TYPE_CHECKING:
                                         a quote for every row of a table
       costing card -e Q-02              what the shift weighs, sets and fills
       costing prices                    each material with its offers, and which one counts
+      costing purchase                  what to order this week, what runs out, what expires
       costing drain                     what leaves by a collecting point of the drain
       costing limits us_410_g_bpt       discharge limits of a regulation that was read
       costing need                      what the order book takes, week by week
@@ -89,6 +91,7 @@ main.add_command(target)
 main.add_command(register)
 main.add_command(prices)
 main.add_command(bulk)
+main.add_command(purchase)
 main.add_command(need)
 
 

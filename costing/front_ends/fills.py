@@ -33,6 +33,8 @@ FILLS = {
     "COD, inorganic sulfur": Filled("8A5A33", "dkUpDiag"),
     "flow": Filled("5F83A8"),
     "cost": Filled("22384F"),
+    "open orders": Filled("22384F"),
+    "proposed orders": Filled("A8C1D9", "dkUpDiag"),
     "sodium": Filled("A8C1D9"),
     "suspended solids": Filled("6E6E6E"),
     "BOD5": Filled("E0B070"),

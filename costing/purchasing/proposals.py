@@ -29,8 +29,8 @@ class Proposal(NamedTuple):
         On which it is ordered, and comes.
     wanted : date
         On which the stock would be below the safety stock without it.
-    packs : int
-        Whole packs.
+    packs, pack_kind : int, str
+        Whole packs, and what they are.
     mass : float
         As delivered [kg].
     counted : float
@@ -57,6 +57,7 @@ class Proposal(NamedTuple):
     arrival: datetime.date
     wanted: datetime.date
     packs: int
+    pack_kind: str
     mass: float
     counted: float
     price: float | None
@@ -346,6 +347,7 @@ class _Run:
                 arrival,
                 self.day(self.below),
                 found.packs,
+                self.terms.pack_kind,
                 mass,
                 counted,
                 deal.price,

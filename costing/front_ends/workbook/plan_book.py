@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -32,7 +32,13 @@ class PlanSheet(NamedTuple):
     draw: Draw | None = None
 
 
-def write_plan(path: Path, title: str, sheets: Sequence[PlanSheet], overwrite: bool = False) -> None:
+def write_plan(
+    path: Path,
+    title: str,
+    sheets: Sequence[PlanSheet],
+    overwrite: bool = False,
+    charts: Callable[[Pen, Mapping[str, Placed]], None] | None = None,
+) -> None:
     """Write the sheets to a new workbook, whole or not at all.
 
     Parameters
@@ -45,6 +51,8 @@ def write_plan(path: Path, title: str, sheets: Sequence[PlanSheet], overwrite: b
         In their order.
     overwrite : bool, optional
         True to replace an earlier workbook with the same sheets; no other file is ever replaced.
+    charts : callable, optional
+        Draws sheets of charts behind the others, from the tables by the names of their sheets.
 
     Raises
     ------
@@ -55,14 +63,15 @@ def write_plan(path: Path, title: str, sheets: Sequence[PlanSheet], overwrite: b
     book = Workbook()
     book.remove(book.worksheets[0])
     pen = Pen(book)
-    for sheet in sheets:
-        _draw(pen, sheet)
+    placed = {sheet.name: _draw(pen, sheet) for sheet in sheets}
+    if charts is not None:
+        charts(pen, placed)
     book.properties.title = f"Denim warp costing: {title}"
     book.properties.creator = "costing"
     save_whole(book, path, overwrite=overwrite, date=midnight(), amend=amend_chart)
 
 
-def _draw(pen: Pen, of: PlanSheet) -> None:
+def _draw(pen: Pen, of: PlanSheet) -> Placed:
     """A sheet, never so narrow that its note is cut off."""
     wide = widths_of(of.table, of.form)
     while sum(wide) < max(NARROWEST, len(of.table.note) / LETTERS):
@@ -76,3 +85,4 @@ def _draw(pen: Pen, of: PlanSheet) -> None:
         sheet.add_chart(chart, f"A{placed.last + 2}")
         rows = int(chart.height / 0.52) + 3  # [cm] of a row
         sheet.print_area = f"A1:{get_column_letter(len(wide))}{placed.last + rows}"
+    return placed

@@ -1,0 +1,137 @@
+"""What to order, what runs out, what expires and the money by week, on the command line and in files."""
+
+from __future__ import annotations
+
+import csv
+import json
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+import pytest
+
+from costing.front_ends.workbook.build import demo_book
+from tests.command_line.test_command_line import refused, run
+
+
+def told(*arguments: str) -> Any:
+    return json.loads(run("purchase", *arguments, "--json").stdout)
+
+
+def changed(folder: Path, sheet: str, **cells: Any) -> str:
+    """The demo book with other cells on one sheet."""
+    book = openpyxl.load_workbook(demo_book())
+    for place, value in cells.items():
+        book[sheet][place] = value
+        if isinstance(value, str):
+            book[sheet][place].data_type = "s"  # a text, whatever it begins with
+    path = folder / "book.xlsx"
+    book.save(path)
+    return str(path)
+
+
+def row_of(sheet: str, code: str) -> int:
+    book = openpyxl.load_workbook(demo_book())
+    return next(row for row in range(1, 90) if book[sheet].cell(row, 1).value == code)
+
+
+def test_the_demo_shows_a_late_order_a_batch_that_expires_and_a_break_worth_it() -> None:
+    found = told()
+    assert [(row["Material"], row["Packs"], row["Arrives"]) for row in found["order_now"]] == [
+        ("INDIGO-94", 60, "2025-02-10"),
+        ("HYDRO-88", 28, "2025-01-24"),
+    ]
+    assert found["order_now"][0]["Remark"].startswith("LATE: the safety stock wants it on 2025-01-29")
+    assert found["runs_out"] == []
+    # Of 400 kg of W-0807 the lots up to 8 February take 48.5, 41.7, 23.0, 33.7, 41.7, 38.3 and 8.5 kg.
+    (lost,) = (row for row in found["expires"] if row["Batch"] == "W-0807")
+    assert lost["Unused [kg]"] == pytest.approx(400.0 - 235.4, abs=0.4)
+    assert found["breaks"][0]["Worth it"].startswith("yes: saves")
+    assert {row["Setting"] for row in found["terms_taken"]} >= {"need spread", "holding rate"}
+
+
+def test_the_money_of_all_weeks_is_that_of_all_orders() -> None:
+    found = told()
+    orders = sum(row["Money [EUR]"] for key in ("order_now", "order_later") for row in found[key])
+    weeks = sum(row["Proposed orders [EUR]"] for row in found["cash"])
+    assert weeks == pytest.approx(orders, abs=0.05)
+    # P-2041: 750 kg of INDIGO-94 at its price of the sheet Materials, 60 days from 24 January.
+    (week,) = (row for row in found["cash"] if row["From"] == "2025-03-24")
+    assert week["Open orders [EUR]"] == pytest.approx(750 * 7.155)
+
+
+def test_a_strike_of_a_week_runs_out_of_what_was_at_sea() -> None:
+    rows = told("--late", "7")["runs_out"]
+    assert [(row["Material"], row["Runs out on"]) for row in rows][:2] == [
+        ("HYDRO-88", "2025-01-17"),
+        ("INDIGO-94", "2025-01-24"),
+    ]
+
+
+def test_orders_go_to_csv_and_no_text_of_the_book_is_a_formula(tmp_path: Path) -> None:
+    evil = '=HYPERLINK("http://x.example","pay")'
+    book = changed(tmp_path, "Purchase terms", **{f"B{row_of('Purchase terms', 'INDIGO-94')}": evil})
+    out = tmp_path / "orders.csv"
+    run("purchase", book, "--out", str(out))
+    with out.open(encoding="utf-8-sig", newline="") as stream:
+        rows = list(csv.DictReader(stream))
+    (first, *_) = (row for row in rows if row["Material"] == "INDIGO-94")
+    assert first["Supplier"] == f"'{evil}"
+    assert (first["Packs"], first["Money [EUR]"]) == ("60", "10882.5")
+
+
+def test_the_workbook_has_a_sheet_for_each_table_and_native_charts(tmp_path: Path) -> None:
+    out = tmp_path / "plan.xlsx"
+    run("purchase", "--out", str(out), "--picture", str(tmp_path / "plan.png"))
+    book = openpyxl.load_workbook(out)
+    assert book.sheetnames[:3] == ["To order now", "To order later", "Runs out"]
+    charts = book["Stock charts"]._charts  # type: ignore[attr-defined]
+    assert len(charts) == 11
+    days = [row[1].value for row in book["Stock by day"].iter_rows(min_row=7) if row[0].value == "HYDRO-88"]
+    assert len(days) == 91
+    assert len(book["Money by week"]._charts) == 1  # type: ignore[attr-defined]
+    assert (tmp_path / "plan.png").read_bytes()[1:4] == b"PNG"
+
+
+def test_an_order_without_a_price_takes_every_sum_with_it(tmp_path: Path) -> None:
+    row = row_of("Materials", "INDIGO-94")
+    book = openpyxl.load_workbook(demo_book())
+    heads = {cell.value: cell.column_letter for line in book["Materials"].iter_rows() for cell in line}
+    found = told(
+        changed(tmp_path, "Materials", **{f"{heads[head]}{row}": None for head in ("Price", "Freight")})
+    )
+    order = found["order_now"][0]
+    assert order["Money [EUR]"] is None
+    assert "NO PRICE: material 'INDIGO-94' has no price in the book" in order["Remark"]
+    (week,) = (one for one in found["cash"] if one["From"] == "2025-04-07")
+    assert week["Proposed orders [EUR]"] is None
+    assert week["Together [EUR]"] is None
+
+
+@pytest.mark.parametrize(
+    ("arguments", "text"),
+    [
+        (("--weeks", "0"), "weeks: is 0; accepted is a whole number from 1"),
+        (("--late", "-1"), "delay: is -1 days; accepted is 0"),
+        (("--of", "HYDRO-88"), "--of: goes with --picture"),
+        (("--from", "31.1.2025"), "--from: is '31.1.2025'; accepted is a day"),
+        (("--out", "plan.txt"), "the name of orders must end in .xlsx or .csv"),
+    ],
+)
+def test_what_makes_no_sense_is_refused(arguments: tuple[str, ...], text: str) -> None:
+    assert text in refused("purchase", *arguments)
+
+
+def test_a_supplier_who_offers_nothing_of_it_is_refused(tmp_path: Path) -> None:
+    row = row_of("Purchase terms", "HYDRO-88")
+    said = refused("purchase", changed(tmp_path, "Purchase terms", **{f"B{row}": "supplier Q"}))
+    assert (
+        "supplier 'supplier Q' has no offer of 'HYDRO-88'; accepted is one of: supplier N, supplier S" in said
+    )
+
+
+def test_a_refused_cell_of_the_stock_takes_no_quote_away(tmp_path: Path) -> None:
+    row = row_of("Stock", "HYDRO-88")
+    book = changed(tmp_path, "Stock", **{f"E{row}": "soon"})
+    assert "last day is 'soon', not a date" in refused("purchase", book)
+    assert run("quote", book, "--json").exit_code == 0
