@@ -178,8 +178,8 @@ def expiring_table(mill: Mill, plan: PurchasePlan, note: str = "") -> Table:
         for one in found
         if one.mass >= LEAST_LOST
     ]
-    lacking = any(row[4] is None for row in rows)
-    total = "" if lacking or not rows else f" Together {sum(row[4] for row in rows):,.0f} {money}."
+    values = [one.money for one in found]
+    total = "" if None in values or not rows else f" Together {sum(filter(None, values)):,.0f} {money}."
     text = "At today's price; use it first, sell it or titrate it." if rows else "Nothing expires unused."
     return Table("expires", "Expires unused", f"{note}{text}{total}", columns, rows)
 

@@ -102,7 +102,7 @@ def test_what_makes_no_sense_is_refused_at_its_cell(
         "purchase_terms": (TERMS, read_terms),
     }[key]
     with pytest.raises(InputError) as refused:
-        read(one_row(key, **{**given, **changed}), MILL)  # type: ignore[operator]
+        read(one_row(key, **{**given, **changed}), MILL)
     assert refused.value.where == cell(key, name)
     assert text in refused.value.message
 

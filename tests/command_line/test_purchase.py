@@ -9,6 +9,7 @@ from typing import Any
 
 import openpyxl
 import pytest
+from openpyxl.utils import get_column_letter
 
 from costing.front_ends.workbook.build import demo_book
 from tests.command_line.test_command_line import refused, run
@@ -96,7 +97,11 @@ def test_the_workbook_has_a_sheet_for_each_table_and_native_charts(tmp_path: Pat
 def test_an_order_without_a_price_takes_every_sum_with_it(tmp_path: Path) -> None:
     row = row_of("Materials", "INDIGO-94")
     book = openpyxl.load_workbook(demo_book())
-    heads = {cell.value: cell.column_letter for line in book["Materials"].iter_rows() for cell in line}
+    heads = {
+        cell.value: get_column_letter(place)
+        for line in book["Materials"].iter_rows()
+        for place, cell in enumerate(line, 1)
+    }
     found = told(
         changed(tmp_path, "Materials", **{f"{heads[head]}{row}": None for head in ("Price", "Freight")})
     )

@@ -43,7 +43,14 @@ def stock_picture(path: Path, plans: Sequence[MaterialPlan], overwrite: bool = F
 
 
 def _panel(axes: Axes, plan: MaterialPlan) -> None:
-    days = [plan.start + datetime.timedelta(days=at) for at in range(len(plan.left))]
+    from matplotlib.dates import date2num
+
+    def place(day: datetime.date) -> float:
+        return float(date2num(day))  # type: ignore[no-untyped-call]
+
+    first = place(plan.start)
+    days = [first + at for at in range(len(plan.left))]
+    axes.xaxis_date()
     axes.step(
         days, plan.left, where="post", color=INK, linewidth=1.8, label="stock behind the need of the day"
     )
@@ -58,18 +65,26 @@ def _panel(axes: Axes, plan: MaterialPlan) -> None:
         axes.axhline(
             plan.safety, color=INK, linewidth=1.0, linestyle=":", label=f"safety stock: {plan.safety:,.0f}"
         )
-    came = [(one.arrival, one.late) for one in plan.proposals]
+    came = [((one.arrival - plan.start).days, one.late) for one in plan.proposals]
     for late, shape, name in ((False, "^", "a proposed order comes"), (True, "v", "comes late")):
-        at = [day for day, is_late in came if is_late is late and day <= days[-1]]
+        at = [day for day, is_late in came if is_late is late]
         if at:
-            high = [plan.left[(day - plan.start).days] for day in at]
-            axes.plot(at, high, shape, color=INK, markerfacecolor=PAPER, markersize=8, label=name)
-    short = [one.first for one in plan.shortages]
+            high = [plan.left[day] for day in at]
+            axes.plot(
+                [days[day] for day in at],
+                high,
+                shape,
+                color=INK,
+                markerfacecolor=PAPER,
+                markersize=8,
+                label=name,
+            )
+    short = [place(one.first) for one in plan.shortages]
     if short:
         axes.plot(short, [0.0] * len(short), "x", color=INK, markersize=9, clip_on=False, label="runs out")
     axes.set_ylim(bottom=0.0)
     axes.set_xlim(days[0], days[-1])
     axes.set_ylabel("kg")
-    axes.set_title(f"{plan.material}: stock to {days[-1]}")
+    axes.set_title(f"{plan.material}: stock to {plan.start + datetime.timedelta(days=len(days) - 1)}")
     axes.grid()
     axes.legend(loc="center left", bbox_to_anchor=(1.01, 0.5))

@@ -27,8 +27,11 @@ from costing.front_ends.workbook.results_sheets import Placed
 
 PROJECTION, CHARTS = "Stock by day", "Stock charts"
 DAY, STOCK, REORDER, SAFETY = 1, 2, 3, 4  # columns of the projection
-LINES = ((STOCK, "Stock", None, 22225), (REORDER, "Re-order point", "lgDash", 12700))
-LINES += ((SAFETY, "Safety stock", "sysDot", 12700),)
+LINES: tuple[tuple[int, str, str | None, int], ...] = (
+    (STOCK, "Stock", None, 22225),
+    (REORDER, "Re-order point", "lgDash", 12700),
+    (SAFETY, "Safety stock", "sysDot", 12700),
+)
 LETTERS = 8.0
 WIDTH, LINE, EDGES = 25.0, 0.62, 4.0  # of the bars by week [cm]
 MOST_BARS = 26
