@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import lru_cache
 
-from costing.book.column_table import COLUMNS
+from costing.book import column_table, column_table_beside
 from costing.book.sheet_table import BESIDE, SHEETS, WORDS
 from costing.effluent.stages import treatment_steps
 from costing.quantities import CHOICES, label
@@ -19,6 +19,8 @@ from costing.reference_data.discharge_limits import BASES, DIRECTIONS, POINTS, S
 from costing.reference_data.permit_parameters import SUPPLIER, permit_parameters
 from costing.settings.mill import Range
 from costing.settings.steps import STEP_KINDS
+
+COLUMNS = {**column_table.COLUMNS, **column_table_beside.COLUMNS}
 
 GENERAL = "general"
 MOST_STEPS = 99

@@ -71,7 +71,7 @@ from typing import Any
 
 '''
 OF_SHEETS = "What stands on each sheet of the book, as its reader needs it; columns are in `column_table`."
-OF_COLUMNS = """The columns of each table of the book, as its reader needs them.
+OF_COLUMNS = """The columns of each table of the book{of}, as its reader needs them.
 
 A column is: head, name, kind, meaning, needed, quantity, list, of, late; empty ends are left out."""
 
@@ -85,25 +85,30 @@ def write_sheet_table() -> None:
 def texts() -> dict[str, str]:
     """File -> the module as it should stand."""
     sheets, beside = ({name: kept(sheet_file(name)) for name in names} for names in (SHEETS, BESIDE))
-    columns = {
-        f"{name}.{table['name']}": [
-            told([column.get(part, empty) for part, empty in OF_COLUMN.items()])
-            for column in table["column"]
-            if column["kind"] != SHOWN
-        ]
-        for name in (*SHEETS, *BESIDE)
-        for table in sheet_file(name).get("table", ())
-    }
     return {
         "sheet_table.py": (
             f"{HEAD.format(what=OF_SHEETS)}SHEETS: dict[str, dict[str, Any]] = {literal(sheets)}\n\n"
             f"BESIDE: dict[str, dict[str, Any]] = {literal(beside)}\n\n"
             f"WORDS: dict[str, list[str]] = {literal(sheet_file('words')['lists'])}\n"
         ),
-        "column_table.py": (
-            f"{HEAD.format(what=OF_COLUMNS)}COLUMNS: dict[str, list[tuple[Any, ...]]] = {literal(columns)}\n"
-        ),
+        "column_table.py": columns_text(SHEETS, "on which a quote may rest"),
+        "column_table_beside.py": columns_text(BESIDE, "on which no quote rests"),
     }
+
+
+def columns_text(names: tuple[str, ...], which: str) -> str:
+    """The module with the columns of some sheets, and which these are."""
+    columns = {
+        f"{name}.{table['name']}": [
+            told([column.get(part, empty) for part, empty in OF_COLUMN.items()])
+            for column in table["column"]
+            if column["kind"] != SHOWN
+        ]
+        for name in names
+        for table in sheet_file(name).get("table", ())
+    }
+    what = HEAD.format(what=OF_COLUMNS.format(of=f" {which}"))
+    return f"{what}COLUMNS: dict[str, list[tuple[Any, ...]]] = {literal(columns)}\n"
 
 
 def told(values: list[Any]) -> tuple[Any, ...]:
