@@ -3713,7 +3713,8 @@ Private Sub DescribeGroup17()
         "the sheet Treatment, its whole range from A1 on", _
         "the sheet Permit, its whole range from A1 on", _
         "the sheet Quality, its whole range from A1 on", _
-        "the sheet Offers, its whole range from A1 on")
+        "the sheet Offers, its whole range from A1 on", _
+        "the sheet Calibrations, its whole range from A1 on")
     Describe "WARP_RESULT_TABLE", "The mill's book: One table of results with its heads: of one enquiry, or of all. Gives: titles, units and rows.", _
         Array("the cell of WARP_OPENED_BOOK", _
         "one of: quotes, key_figures, cost_by_group, cost_by_step, seconds, shade_lots, compare, use, dye_bath, discharge_loads, discharge_concentrations, discharge_by_parameter, cloth_plan, order_plan, checks, defaults_taken, cost_lines, prices, ledger,...", _
@@ -3761,14 +3762,16 @@ Public Function WARP_OPENED_BOOK(ByVal enquiries As Variant, ByVal styles As Var
         ByVal materials As Variant, ByVal mill_costs As Variant, ByVal how_sure As Variant, _
         ByVal quote_texts As Variant, ByVal discharge_points As Variant, _
         ByVal discharge_plan As Variant, ByVal treatment As Variant, ByVal permit As Variant, _
-        ByVal quality As Variant, Optional ByVal offers As Variant) As Variant
+        ByVal quality As Variant, Optional ByVal offers As Variant, _
+        Optional ByVal calibrations As Variant) As Variant
     On Error GoTo Refused
     If IsMissing(offers) Then offers = Empty
+    If IsMissing(calibrations) Then calibrations = Empty
     WARP_OPENED_BOOK = XLPy.CallUDF(PYTHON_MODULE, "WARP_OPENED_BOOK", _
         Array(CellsOf(enquiries), CellsOf(styles), CellsOf(recipes), CellsOf(ranges), CellsOf(routes), _
         CellsOf(materials), CellsOf(mill_costs), CellsOf(how_sure), CellsOf(quote_texts), _
         CellsOf(discharge_points), CellsOf(discharge_plan), CellsOf(treatment), CellsOf(permit), _
-        CellsOf(quality), CellsOf(offers)))
+        CellsOf(quality), CellsOf(offers), CellsOf(calibrations)))
     Exit Function
 Refused:
     WARP_OPENED_BOOK = CVErr(xlErrValue)

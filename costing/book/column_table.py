@@ -468,4 +468,16 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
         ("Counts", "offer_counts", "choice", "empty: cheapest", False, "", "offer_counts"),
         ("Note", "note", "text", ""),
     ],
+    "calibrations.calibrations": [
+        ("Calibration", "code", "code", "a name; its rows have it in common", True),
+        ("Date", "calibration_date", "date", "the same for a name"),
+        ("Range", "range", "text", "code of a range, or all"),
+        ("Step", "step", "text", "name of a step, or all"),
+        ("Quantity", "quantity", "text", "as Recipes or Ranges calls it", True),
+        ("Value", "value", "value", "what counts, in the unit"),
+        ("Low", "low", "value", "lower end; empty: sure"),
+        ("High", "high", "value", "upper end; empty: sure"),
+        ("Unit", "unit", "text", "of the three"),
+        ("Note", "note", "text", "from which periods, and how well it predicts"),
+    ],
 }

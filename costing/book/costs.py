@@ -25,7 +25,7 @@ NAMES = (
     "margin",
     "money_rounding",
 )
-PRICES_AS_OF = "prices_as_of"  # a row that a book may lack
+PRICES_AS_OF, CALIBRATION = "prices_as_of", "calibration"  # rows that a book may lack
 
 
 def read_costs(sheet: Sheet, mill: Mill) -> None:
@@ -52,11 +52,16 @@ def read_costs(sheet: Sheet, mill: Mill) -> None:
         )
     as_of, _ = rows.get(PRICES_AS_OF, (None, None))
     mill.rates = tuple(rates)
+    counting, _ = rows.get(CALIBRATION, (None, None))
+    mill.calibration = "" if counting is None else text_of(counting, row_text(CALIBRATION))
     mill.costs = MillCosts(
         prices_as_of=None if as_of is None else date_of(as_of, row_text(PRICES_AS_OF)),
         **values,
     )
-    mill.given["costs", ""] = {name: Entry(values[name], rows[name][0].where) for name in NAMES}
+    given = {name: Entry(values[name], rows[name][0].where) for name in NAMES}
+    if counting is not None:
+        given[CALIBRATION] = Entry(mill.calibration, counting.where)
+    mill.given["costs", ""] = given
 
 
 def _rates(sheet: Sheet) -> list[ExchangeRate]:
@@ -83,7 +88,7 @@ def _rates(sheet: Sheet) -> list[ExchangeRate]:
 def _cost_rows(sheet: Sheet) -> dict[str, tuple[Given, Given]]:
     """Name -> value and unit, of the rows that are known; any other row must be empty."""
     costs, currencies = tables_of("mill_costs")
-    names = {folded(row_text(name)): name for name in (*NAMES, PRICES_AS_OF)}
+    names = {folded(row_text(name)): name for name in (*NAMES, PRICES_AS_OF, CALIBRATION)}
     found: dict[str, tuple[Given, Given]] = {}
     for row in refuse_twice(read_table(sheet, costs, [currencies]), "row"):
         name = names.get(folded(row.code))

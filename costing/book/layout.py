@@ -118,6 +118,9 @@ def sheet_names() -> tuple[str, ...]:
     return tuple(found["sheet"] for found in SHEETS.values())
 
 
+LATE_SHEETS = ("Offers", "Calibrations")  # that a formula of an older book does not hand over: the last ones
+
+
 def beside_names() -> tuple[str, ...]:
     """Names of the sheets on which no quote rests: what the buyer plans with."""
     return tuple(found["sheet"] for found in BESIDE.values())

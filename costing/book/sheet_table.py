@@ -148,6 +148,7 @@ SHEETS: dict[str, dict[str, Any]] = {
     },
     "quality": {"sheet": "Quality", "table": [{"name": "depths", "heading": ""}]},
     "offers": {"sheet": "Offers", "table": [{"name": "offers", "heading": ""}]},
+    "calibrations": {"sheet": "Calibrations", "table": [{"name": "calibrations", "heading": ""}]},
 }
 
 BESIDE: dict[str, dict[str, Any]] = {

@@ -6,6 +6,8 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import Any, Callable
 
+from costing.book.calibrations import SHEET as CALIBRATIONS
+from costing.book.calibrations import choose_calibration, read_calibrations
 from costing.book.columns import ColumnReader, Filled
 from costing.book.costs import read_costs
 from costing.book.drain import DRAIN_SHEETS, read_drain
@@ -39,7 +41,7 @@ from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style
 
 # Sheets that a book may do without.
-LEFT_OUT = (*DRAIN_SHEETS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET, QUOTE_TEXTS)
+LEFT_OUT = (*DRAIN_SHEETS, CALIBRATIONS, HOW_SURE, OFFERS_SHEET, QUALITY_SHEET, QUOTE_TEXTS)
 # Sheets on which no quote rests, each with its reader.
 BESIDE: dict[str, Callable[[Sheet, Mill], Any]] = {
     PLANNING: read_planning,
@@ -88,6 +90,9 @@ def mill_from_sheets(sheets: Mapping[str, Sheet], apart: bool = False) -> Mill:
     _read_recipes(found["Recipes"], mill, apart)
     _read_ranges(found["Ranges"], mill, apart)
     _read_enquiries(found["Enquiries"], mill, apart)
+    if folded(CALIBRATIONS) in there:
+        read_calibrations(find_sheets(sheets, [CALIBRATIONS])[CALIBRATIONS], mill)
+    choose_calibration(mill)
     if folded(HOW_SURE) in there:
         read_how_sure(find_sheets(sheets, [HOW_SURE])[HOW_SURE], mill)
     if folded(QUOTE_TEXTS) in there:

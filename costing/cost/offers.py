@@ -153,6 +153,7 @@ def mill_on(mill: Mill, day: datetime.date | None = None) -> Mill:
         materials=dict(mill.materials),
         given=dict(mill.given),
         assumptions=dict(mill.assumptions),
+        calibrated=dict(mill.calibrated),
         _built={},  # a dose of caustic may count on the strength of the product
     )
     if isinstance(mill._drain, Drain):

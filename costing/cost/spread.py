@@ -9,6 +9,7 @@ from costing.process.arithmetic import larger, normal_deviation, smaller, where
 from costing.quantities import QUANTITIES, InputError, label, shown
 from costing.quantities.checking import LIMITS
 from costing.reference_data import defaults
+from costing.settings.building import Assumption
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import (
     DEPTH,
@@ -198,7 +199,7 @@ def spreads_of(mill: Mill, enquiry: Enquiry) -> list[Spread]:
         The enquiry cannot be read, or a row reaches beyond what is accepted.
     """
     numbers = inputs_of(mill, enquiry)
-    taken = defaults_taken(mill, enquiry)
+    taken = _taken(mill, enquiry)
     found = []
     for place, value in numbers.items():
         if QUANTITIES[place.name].whole:
@@ -207,15 +208,24 @@ def spreads_of(mill: Mill, enquiry: Enquiry) -> list[Spread]:
         if row is not None:
             found.append(given_spread(row, place, value))
         elif place in taken and value != 0.0:  # what a mill does not have is not unsure
-            default = defaults()[taken[place]]
-            group = TOGETHER.get(place.name, taken[place])
+            default = mill.default_of(taken[place])
+            group = TOGETHER.get(place.name, default.key)
             low, high = min(default.low, value), max(default.high, value)
-            found.append(Spread(place, value, low, high, None, group, f"default, {default.source}"))
+            found.append(Spread(place, value, low, high, None, group, _grounds(mill, taken[place])))
     return [spread for spread in found if spread.standard_deviation > 0.0]
+
+
+def _grounds(mill: Mill, taken: Assumption) -> str:
+    source = mill.default_of(taken).source
+    return source if taken in mill.calibrated else f"default, {source}"
 
 
 def defaults_taken(mill: Mill, enquiry: Enquiry) -> dict[Place, str]:
     """Place -> key of the default that stands there, for what the book leaves empty."""
+    return {place: taken.key for place, taken in _taken(mill, enquiry).items()}
+
+
+def _taken(mill: Mill, enquiry: Enquiry) -> dict[Place, Assumption]:
     owners = {
         f"style {enquiry.style}": (STYLE, ""),
         f"enquiry {enquiry.code}": (ENQUIRY, ""),
@@ -226,9 +236,9 @@ def defaults_taken(mill: Mill, enquiry: Enquiry) -> dict[Place, str]:
         owners[f"recipe {enquiry.recipe} on range {enquiry.range}, {step.name}"] = (STEP, step.name)
     owners.update({f"depth {code}": (DEPTH, code) for code in mill.depths})
     return {
-        Place(*owners[owner], defaults()[key].quantity): key
-        for owner, key in mill.assumptions
-        if owner in owners
+        Place(*owners[taken.owner], defaults()[taken.key].quantity): taken
+        for taken in mill.assumptions
+        if taken.owner in owners
     }
 
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from typing import Any, Callable
 
-from costing.book.layout import sheet_names
-from costing.book.offers import OFFERS_SHEET
+from costing.book.layout import LATE_SHEETS, sheet_names
 from costing.book.quantity_cell import is_empty
 from costing.cost.quote import group_of
 from costing.effluent.factors import PARAMETERS
@@ -275,7 +274,7 @@ FUNCTIONS: tuple[CellFunction, ...] = (
                 name.lower().replace(" ", "_"),
                 f"the sheet {name}, its whole range from A1 on",
                 BLOCK,
-                optional=name == OFFERS_SHEET,
+                optional=name in LATE_SHEETS,
             )
             for name in sheet_names()
         ),

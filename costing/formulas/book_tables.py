@@ -6,8 +6,7 @@ import datetime
 from typing import Any
 
 from costing.book.cells import DAY_0
-from costing.book.layout import sheet_names
-from costing.book.offers import OFFERS_SHEET
+from costing.book.layout import LATE_SHEETS, sheet_names
 from costing.book.quantity_cell import is_empty, is_error
 from costing.book.sheet import EXCEL_ERRORS
 from costing.formulas.cell_reading import cells_of, single, text_of
@@ -28,8 +27,8 @@ def opened_book(*sheets: Any) -> str:
     names = sheet_names()
     given = [*sheets, *[None] * (len(names) - len(sheets))]
     for name, block in zip(names, given):
-        if name == OFFERS_SHEET and block is None:
-            continue  # a formula of a book that was made before there were offers
+        if name in LATE_SHEETS and block is None:
+            continue  # a formula of a book that was made before there was such a sheet
         if _is_lost(block):
             raise InputError(
                 where, f"the sheet {name!r} is missing or was renamed; accepted is its range from A1 on"

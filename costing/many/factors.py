@@ -79,17 +79,7 @@ def factors_named(
     InputError
         A name that is not left to the typical value anywhere, or bounds that are none.
     """
-    left = places_left_to_typical(mill, data.items)
-    known: dict[str, tuple[str, str]] = {}
-    for item, places in zip(data.items, left, strict=True):
-        for place, key in places.items():
-            if range_ in ("", item.range) and not QUANTITIES[place.name].whole:
-                known[f"{key.split('.')[0]}: {label(place.name)}"] = key, ""
-                known[f"{place.code}: {label(place.name)}"] = key, place.code
-    for name in {text.split(": ")[-1] for text in known}:
-        keys = {key for text, (key, _) in known.items() if text.split(": ")[-1] == name}
-        if len(keys) == 1:  # else the name alone could mean several
-            known[name] = keys.pop(), ""
+    known = _by_name(mill, data, range_)
     wanted = dict.fromkeys(_known(known, name, "--factor") for name in names)
     said = []
     if not names:
@@ -110,6 +100,32 @@ def factors_named(
     if other is not None:
         raise InputError("--bounds", f"{other[0]} is not fitted; accepted is a factor that is")
     return [_factor(key, step, range_, given.get((key, step))) for key, step in wanted], said
+
+
+def quantity_named(mill: Mill, data: Observed, name: str, option: str) -> str:
+    """The quantity of the factor that a name means.
+
+    Raises
+    ------
+    InputError
+        A name that is not left to the typical value anywhere.
+    """
+    return defaults()[_known(_by_name(mill, data, ""), name, option)[0]].quantity
+
+
+def _by_name(mill: Mill, data: Observed, range_: str) -> dict[str, tuple[str, str]]:
+    """What a factor may be called -> key of its typical value, and the one step that is meant or ""."""
+    known: dict[str, tuple[str, str]] = {}
+    for item, places in zip(data.items, places_left_to_typical(mill, data.items), strict=True):
+        for place, key in places.items():
+            if range_ in ("", item.range) and not QUANTITIES[place.name].whole:
+                known[f"{key.split('.')[0]}: {label(place.name)}"] = key, ""
+                known[f"{place.code}: {label(place.name)}"] = key, place.code
+    for name in sorted({text.split(": ")[-1] for text in known}):
+        keys = {key for text, (key, _) in known.items() if text.split(": ")[-1] == name}
+        if len(keys) == 1:  # else the name alone could mean several
+            known[name] = keys.pop(), ""
+    return known
 
 
 def _known(known: Mapping[str, tuple[str, str]], name: str, option: str) -> tuple[str, str]:

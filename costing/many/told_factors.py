@@ -68,6 +68,11 @@ class Settled(NamedTuple):
     sure: Confidence
 
 
+def _covers(sure: Confidence, number: int) -> bool:
+    """Whether the ends of a factor are its bounds."""
+    return bool(sure.low[number] <= 0.0 and sure.high[number] >= 1.0)
+
+
 def settle(fit: Fit, book: Floats, picked: Sequence[int], given_noise: bool) -> Settled:
     """Fit all factors, hold what is not told as in the book, and fit the rest again until all of it is told.
 
@@ -94,8 +99,6 @@ def settle(fit: Fit, book: Floats, picked: Sequence[int], given_noise: bool) -> 
     while free:
         open_ = untold(solved, sure)
         held = {free[number] for number in open_.alone}
-        for number in held:
-            states[number] = ALONE
         for group in open_.together:
             members = tuple(free[number] for number in group)
             others = [number for number in free if number not in held | set(members)]
@@ -105,8 +108,12 @@ def settle(fit: Fit, book: Floats, picked: Sequence[int], given_noise: bool) -> 
                 states[number] = TOGETHER
             kept = [number for number in members if number in picked][:1]
             held.update(number for number in members if number not in kept)
+        if not held:  # ends that cover the bounds say nothing
+            held = {number for number in free if states[number] == TOLD and _covers(whole, number)}
         if not held:
             break
+        for number in held:
+            states[number] = ALONE if states[number] == TOLD else states[number]
         free = [number for number in free if number not in held]
         if free:
             solved = fit(free)

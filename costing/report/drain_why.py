@@ -157,9 +157,9 @@ def _given(mill: Mill, found: PointResult, key: str) -> str:
         entry = mill.drain.given.get(found.point.code, {}).get(name)
         if entry is not None and entry.value is not None:
             return f"{key}: {entry.where}"
-    elif not any(taken == key for _, taken in mill.assumptions):
-        return f"{key}: typed in the book"
-    return f"{key}: {_typical(default(key))}"
+        return f"{key}: {_typical(default(key))}"
+    taken = dict.fromkeys(mill.default_of(one) for one in mill.assumptions if one.key == key)
+    return f"{key}: {' or '.join(map(_typical, taken)) or 'typed in the book'}"
 
 
 def _typical(row: Default) -> str:
@@ -171,5 +171,8 @@ def _typical(row: Default) -> str:
     value, low, high = (
         f"{from_house(number, item.usual, item.unit):.6g}" for number in (row.value, row.low, row.high)
     )
-    cited = ", ".join(part for part in (sources()[row.source].title, row.locator) if part)
-    return f"typical {value} {item.usual} ({low} to {high}), {cited}".replace("  ", " ")
+    of_table = row.source in sources()  # else it is of a calibration
+    title = sources()[row.source].title if of_table else row.source
+    cited = ", ".join(part for part in (title, row.locator) if part)
+    said = f"{'typical' if of_table else 'calibrated'} {value} {item.usual} ({low} to {high}), {cited}"
+    return said.replace("  ", " ")

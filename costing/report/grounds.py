@@ -10,7 +10,7 @@ import costing
 from costing.ledger.closure import gaps
 from costing.quantities import QUANTITIES, label
 from costing.quantities.units import from_house
-from costing.reference_data import Default, cautions, default, fingerprint, materials
+from costing.reference_data import Default, cautions, fingerprint, materials
 from costing.report.drain_remarks import slips_of_drain
 from costing.report.table import Column, Result, Table, bought, costs_of, used_products
 from costing.settings.mill import Mill
@@ -63,7 +63,10 @@ def defaults_taken(mill: Mill, results: Sequence[Result]) -> Table:
     ]
     rows: list[list[Any]] = []
     rows += [[codes, owner, *default_row(row)] for owner, codes, row in _assumptions(mill, results)]
-    note = "The typical value, taken where a cell of the book is empty. Type your own figure there instead."
+    note = (
+        "The typical value, or that of the calibration that counts, taken where a cell of the book is empty. "
+        "Type your own figure there instead."
+    )
     return Table("defaults_taken", "Defaults taken", note, columns, rows)
 
 
@@ -83,13 +86,14 @@ def _plain(value: float) -> float:
 
 def _assumptions(mill: Mill, results: Sequence[Result]) -> Iterable[tuple[str, str, Default]]:
     """Owner, enquiries it concerns and default, of every assumption behind these results, once."""
-    for owner, key in mill.assumptions:
+    for taken in mill.assumptions:
+        owner = taken.owner
         concerned = [item.enquiry.code for item in results if concerns(owner, item.enquiry)]
         if len(concerned) == len(results) > 1:
-            yield owner, "all", default(key)
+            yield owner, "all", mill.default_of(taken)
         elif concerned:
             more = f" and {len(concerned) - 4} more" if len(concerned) > 4 else ""
-            yield owner, ", ".join(concerned[:4]) + more, default(key)
+            yield owner, ", ".join(concerned[:4]) + more, mill.default_of(taken)
 
 
 def cautions_of_use(mill: Mill, results: Sequence[Result]) -> Table:
@@ -150,7 +154,10 @@ def sources_cited(mill: Mill, results: Sequence[Result]) -> Table:
     )
 
     uses: dict[str, dict[str, None]] = {}
+    calibrated = {row.source for row in mill.calibrated.values()}
     for _, _, row in _assumptions(mill, results):
+        if row.source in calibrated:  # the mill's own records, not a text
+            continue
         uses.setdefault(row.source, {})[label(row.quantity)] = None
     for key in _cautions(mill, results):
         if key in cautions():

@@ -4,13 +4,22 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, ClassVar, TypeVar
 
 from costing.quantities import InputError, label, listed, meant
 from costing.quantities.checking import refuse_all
-from costing.reference_data import substances
-from costing.settings.building import EMPTY, Assumption, Entry, at_its_cell, check_fields, given_values
+from costing.reference_data import Default, default, substances
+from costing.settings.building import (
+    EMPTY,
+    Assumption,
+    Entry,
+    at_its_cell,
+    check_fields,
+    default_key,
+    given_values,
+)
+from costing.settings.calibration import CalibratedFactor, factor_for
 from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of, refused_for_class
 from costing.settings.how_sure import GivenSpread
@@ -238,8 +247,10 @@ class Mill:
     recipe, range or enquiry is not among the others, where a reader was asked to keep those apart.
     `spreads` says how far numbers may be from what the book says, `quote_texts` what a customer is told.
     `depths` are the depths of shade, the lightest first.
-    A material with `offers` has price and strength of the one that counts on the day of the prices; `rates`
-    are the exchange rates of all days.
+    `calibrations` are the rows of all calibrations, `calibration` the name of the one that counts;
+    `calibrated` maps a default that was taken to the row that counts in its place. A material with `offers`
+    has price and strength of the one that counts on the day of the prices; `rates` are the exchange rates of
+    all days.
     """
 
     materials: dict[str, Material] = field(default_factory=dict)
@@ -261,6 +272,9 @@ class Mill:
     refused: dict[tuple[str, str], InputError] = field(default_factory=dict)
     spreads: list[GivenSpread] = field(default_factory=list)
     quote_texts: list[QuoteText] = field(default_factory=list)
+    calibrations: list[CalibratedFactor] = field(default_factory=list)
+    calibration: str = ""
+    calibrated: dict[Assumption, CalibratedFactor] = field(default_factory=dict)
     _drain: Drain | InputError | None = field(default=None, compare=False, repr=False)
     _beside: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
     _built: dict[tuple[str, str], list[Step]] = field(default_factory=dict, compare=False, repr=False)
@@ -390,6 +404,7 @@ class Mill:
             groups = groups_of(kind, entries, self.materials)
             fixed = {"name": name, **dict.fromkeys(lacking, "")}
             values, others = given_values(kind, owner, groups, entries, self.assumptions, fixed)
+            values.update(self._calibrated_values(owner, groups, range_.code, name))
             missing += self._of_rows(name, kind_name, {**lacking, **others})
             if not missing:
                 with at_its_cell(entries, owner):
@@ -400,6 +415,42 @@ class Mill:
             raise InputError(self.cell_of_step(recipe.code, range_.code, step, row) or owner, text)
         self._built[recipe.code, range_.code] = built
         return built
+
+    def _calibrated_values(
+        self, owner: str, groups: tuple[str, ...], range_: str, step: str
+    ) -> dict[str, float]:
+        """Values of the calibration that counts, in place of typical values that a step took."""
+        rows = [row for row in self.calibrations if row.calibration == self.calibration]
+        found = {}
+        for quantity in dict.fromkeys(row.quantity for row in rows):
+            taken = Assumption(owner, default_key(groups, quantity))
+            row = factor_for(rows, range_, step, quantity)
+            if row is not None and taken in self.assumptions:
+                found[quantity] = row.value
+                self.calibrated[taken] = row
+        return found
+
+    def default_of(self, taken: Assumption) -> Default:
+        """A typical value that was taken, with value, ends and source of the calibration where one counts."""
+        row, of_table = self.calibrated.get(taken), default(taken.key)
+        if row is None:
+            return of_table
+        return of_table._replace(
+            value=row.value,
+            low=row.low,
+            high=row.high,
+            contested=False,
+            source=row.source,
+            locator=row.where,
+            note=row.note,
+        )
+
+    def without_calibration(self) -> Mill:
+        """The same mill with typical values where a calibration counts."""
+        if not self.calibration:
+            return self
+        taken = dict(self.assumptions)
+        return replace(self, calibration="", calibrated={}, assumptions=taken, _built={})
 
     def _of_rows(self, step: str, kind: str, missing: Mapping[str, InputError]) -> list[InputError]:
         """The refusals of missing fields; where a sheet has no row of the step at all, one for that sheet."""

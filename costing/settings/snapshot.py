@@ -17,6 +17,7 @@ from typing import Any, TypeVar
 from costing.quantities import InputError, label, listed
 from costing.reference_data import defaults
 from costing.settings.building import Assumption, default_key
+from costing.settings.calibration import CalibratedFactor
 from costing.settings.discharge_point import DischargePoint, Production
 from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of_step
@@ -53,7 +54,7 @@ OF_DRAIN: dict[str, type] = {
     "prices": TreatmentPrices,
 }
 # Parts that came later: a snapshot of before rests on none of them.
-LATER: dict[str, list[Any]] = {"depths": [], "spreads": []}
+LATER: dict[str, list[Any]] = {"depths": [], "spreads": [], "calibrated": []}
 PARTS = (WHERE, "format", *SINGLE, "steps", "materials", "drain", "defaults", *LATER)
 
 
@@ -104,6 +105,11 @@ def snapshot_of(mill: Mill, enquiry: Enquiry) -> Document:
         "drain": _drain_of(mill, enquiry),
         "spreads": [_plain(given) for given in mill.spreads],
         "defaults": [list(taken) for taken in mill.assumptions if concerns(taken.owner, enquiry)],
+        "calibrated": [
+            {"taken": list(taken), **_plain(row)}
+            for taken, row in mill.calibrated.items()
+            if concerns(taken.owner, enquiry)
+        ],
     }
 
 
@@ -183,11 +189,21 @@ def restored(document: Mapping[str, Any]) -> tuple[Mill, Enquiry]:
         costs=single["costs"],
         depths={depth.code: depth for depth in depths},
         assumptions=assumptions,
+        calibrated=dict(_calibrated(row) for row in document["calibrated"]),
         spreads=[_made(GivenSpread, row, (), f"{WHERE}, spreads", {}) for row in document["spreads"]],
     )
     mill._built[recipe.code, range_.code] = steps
     mill.keep_drain(_drain(document["drain"]))
     return mill, enquiry
+
+
+def _calibrated(given: Any) -> tuple[Assumption, CalibratedFactor]:
+    """A default that was taken, and what a calibration put in its place."""
+    where = f"{WHERE}, calibrated"
+    if not isinstance(given, Mapping) or "taken" not in given:
+        raise InputError(where, f"is {given!r}; accepted is what a default was taken for")
+    fields_ = {name: value for name, value in given.items() if name != "taken"}
+    return Assumption(*_pair(given["taken"])), _made(CalibratedFactor, fields_, (), where, {})
 
 
 def completed(document: Mapping[str, Any]) -> Document:

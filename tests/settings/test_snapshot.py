@@ -22,12 +22,13 @@ from tests.report.demo import demo_mill
 MILL = demo_mill()
 KEPT = {
     *("materials", "styles", "recipes", "ranges", "routes", "enquiries", "costs", "assumptions", "spreads"),
-    *("_drain", "_built", "depths"),
+    *("_drain", "_built", "depths", "calibrated"),
 }
 ONLY_OF_SHEETS = {
     *("recipe_steps", "range_steps", "places", "given", "without_rows", "refused"),
     *("offers", "rates"),  # the materials and costs have what counts of them on the day of the prices
     "_beside",  # of sheets on which no quote rests
+    *("calibrations", "calibration"),  # what counts of them is in `calibrated`
     "quote_texts",  # say nothing that a quote rests on
 }
 

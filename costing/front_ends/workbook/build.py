@@ -90,6 +90,7 @@ def _input_sheets(demo: bool) -> Workbook:
     draw_table_sheet(book, table_sheet("permit"), demo)
     draw_table_sheet(book, table_sheet("quality"), True)
     draw_table_sheet(book, table_sheet("offers"), demo)
+    draw_table_sheet(book, table_sheet("calibrations"), demo)
     draw_table_sheet(book, table_sheet("planning"), demo)
     for name in ("order_book", "stock", "open_orders"):
         draw_table_sheet(book, table_sheet(name), demo)

@@ -31,6 +31,7 @@ SHEETS = (
     "permit",
     "quality",
     "offers",
+    "calibrations",
 )
 BESIDE = (
     "planning",

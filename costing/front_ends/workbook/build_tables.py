@@ -34,7 +34,16 @@ WITH_DEFAULTS = ("planning",)  # tables whose values may all be empty
 NUMBERS = ("number", "limit", "value", "whole", "date", "row")
 
 # Defined name of the first column of a table, for the drop-down lists of the other sheets.
-CODE_LISTS = {"routes": "route_codes", "materials": "material_codes", "currencies": "currency_codes"}
+CODE_LISTS = {
+    "routes": "route_codes",
+    "materials": "material_codes",
+    "currencies": "currency_codes",
+    "calibrations": "calibration_codes",
+}
+ROW_LISTS = {
+    "currency": "currency_codes",
+    "calibration": "calibration_codes",
+}  # of fixed rows that hold a code
 STEP_LISTS = ("routes_of_steps", "steps_of_routes")  # first two columns of the steps: which route has which
 
 # Unit of a number that has no unit column of its own beside it, or shares one.
@@ -148,15 +157,15 @@ def _draw_fixed_row(
     put(sheet, number, 1, row_text(name), "row label")
     style = "given number" if name in QUANTITIES else "given choice"
     may_be_empty = given["value"] == ""
-    if may_be_empty or isinstance(given["value"], datetime.date):
+    if name in ROW_LISTS:
+        input_rules.add_list(sheet, f"B{number}", ROW_LISTS[name], row_text(name))
+    elif may_be_empty or isinstance(given["value"], datetime.date):
         style = "given date"
         input_rules.add_date(sheet, f"B{number}", row_text(name))
-    elif name in QUANTITIES:
+    else:
         input_rules.add_number(sheet, f"B{number}", name, unit or "", f"$C{number}" if unit else "")
         if unit:
             input_rules.add_units(sheet, f"C{number}", name, unit)
-    else:
-        input_rules.add_list(sheet, f"B{number}", "currency_codes", row_text(name))
     if not may_be_empty and table.name not in WITH_DEFAULTS:
         input_rules.mark_needed(sheet, f"B{number}", f'B{number}=""')
     put(sheet, number, 2, (given["value"] or None) if demo else None, style)

@@ -35,6 +35,7 @@ LAST_CELLS = {
     "Permit": "P160",
     "Quality": "P40",
     "Offers": "T320",
+    "Calibrations": "L160",
 }
 BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody reads
 

@@ -76,14 +76,14 @@ def lot_chart(places: LotPlaces, width: float, height: float) -> ScatterChart | 
     chart.width, chart.height = width, height  # type: ignore[assignment]  # in cm, whole or not
     chart.title = heading(f"{places.code}: cost of a metre against the order", LETTERS + 3)
     chart.visible_cells_only = False
-    line = _series(places.curve, range(rows[0], rows[-1] + 1), (LENGTH, COST), "Cost of a metre")
+    line = series_of(places.curve, range(rows[0], rows[-1] + 1), (LENGTH, COST), "Cost of a metre")
     line.marker, line.smooth = Marker(symbol="none"), False
     line.graphicalProperties = GraphicalProperties(ln=LineProperties(solidFill=styles.DARK, w=19050))
     chart.series.append(line)
     for name, columns, shape in MARKS:
         if None in (places.facts.table.rows[places.row][column] for column in columns):
             continue
-        mark = _series(places.facts, range(places.row, places.row + 1), columns, name)
+        mark = series_of(places.facts, range(places.row, places.row + 1), columns, name)
         ink = GraphicalProperties(solidFill=styles.INK, ln=LineProperties(solidFill=styles.INK))
         mark.marker = Marker(symbol=shape, size=9, spPr=ink)
         mark.graphicalProperties = GraphicalProperties(ln=LineProperties(noFill=True))
@@ -121,7 +121,8 @@ def _decade(length: float, side: int) -> float:
     return min((step for step in steps if step >= length), default=steps[-1])
 
 
-def _series(placed: Placed, rows: range, columns: tuple[int, int], name: str) -> XYSeries:
+def series_of(placed: Placed, rows: range, columns: tuple[int, int], name: str) -> XYSeries:
+    """Cells of two columns as a series of a chart."""
     series = XYSeries(tx=SeriesLabel(v=name))
     (across, along) = (_numbers(placed, rows, column) for column in columns)
     series.xVal, series.yVal = AxDataSource(numRef=across), NumDataSource(numRef=along)
