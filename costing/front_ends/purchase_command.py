@@ -22,8 +22,8 @@ from costing.quantities import InputError
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from costing.purchasing.material_plan import MaterialPlan
     from costing.purchasing.plan import PurchasePlan
-    from costing.purchasing.proposals import MaterialPlan
     from costing.report import Table
     from costing.settings.mill import Mill
 

@@ -8,7 +8,8 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from costing.purchasing.deals import Deals
-from costing.purchasing.proposals import MaterialPlan, Proposal, plan_material
+from costing.purchasing.material_plan import MaterialPlan, Proposal
+from costing.purchasing.proposals import plan_material
 from costing.purchasing.requirement import Need
 from costing.quantities import InputError
 from costing.settings.mill import Mill

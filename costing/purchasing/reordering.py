@@ -219,7 +219,8 @@ def best_of_breaks(
     use_rate : float
         Mean use of the product as delivered [kg/h].
     breaks : iterable of (float, float)
-        Order from which a price holds [kg], and that price at the gate [money/kg].
+        Order from which a price holds [kg], and that price at the gate [money/kg], which falls from break to
+        break.
     order_charge : float
         What an order costs whatever its size [money].
     holding_rate : float

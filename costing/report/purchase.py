@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from costing.cost.money import rounded
+from costing.purchasing.material_plan import MaterialPlan, Proposal, Shortage
 from costing.purchasing.plan import PurchasePlan, iso_week, monday_of
-from costing.purchasing.proposals import MaterialPlan, Proposal, Shortage
 from costing.quantities import QUANTITIES, label, shown
 from costing.quantities.units import from_house
 from costing.reference_data import defaults

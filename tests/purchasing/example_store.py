@@ -7,7 +7,8 @@ import datetime
 from typing import Any
 
 from costing.purchasing.deals import Deals
-from costing.purchasing.proposals import MaterialPlan, plan_material
+from costing.purchasing.material_plan import MaterialPlan
+from costing.purchasing.proposals import plan_material
 from costing.settings.mill import Material, Mill, MillCosts
 from costing.settings.offers import MaterialOffers, Offer
 from costing.settings.stock import OpenOrder, PurchaseTerms, StockBatch

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from costing.purchasing.proposals import MaterialPlan
+from costing.purchasing.material_plan import MaterialPlan
 from costing.purchasing.reordering import safety_stock
 from costing.settings.stock import ECONOMIC, FOR_A_TIME
 from tests.purchasing.example_store import (
@@ -283,7 +283,7 @@ def cases(draw: st.DrawFn) -> dict[str, Any]:
     }
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(cases(), st.booleans())
 def test_what_holds_for_every_plan(case: dict[str, Any], weak: bool) -> None:
     offers = (offer(2.0), offer(1.8, 400.0, strength=0.80 if weak else 0.88))

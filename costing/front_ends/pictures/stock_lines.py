@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from costing.front_ends.pictures.frame import INK, PAPER, panels, write_picture
-from costing.purchasing.proposals import MaterialPlan
+from costing.purchasing.material_plan import MaterialPlan
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
