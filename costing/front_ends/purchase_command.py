@@ -31,6 +31,7 @@ WEEKS = 13  # a quarter
 SHEETS = {
     "order_now": "To order now",
     "order_later": "To order later",
+    "open_orders": "Open orders",
     "runs_out": "Runs out",
     "expires": "Expires unused",
     "conflicts": "Conflicts",
@@ -134,7 +135,7 @@ def _show(made: Sequence[Table]) -> None:
             continue
         if table.rows:
             screen.show(in_short(table))
-            for line in remarks_of(table) if table.key.startswith("order_") else ():
+            for line in remarks_of(table):
                 click.echo(line)
         else:
             click.echo(f"{table.title}: {table.note}\n")
@@ -143,13 +144,6 @@ def _show(made: Sequence[Table]) -> None:
 def _say(found: PurchasePlan, taken: bool) -> None:
     for item in found.without_terms:
         click.echo(f"no purchase terms, so nothing is ordered: {item.material}")
-    for item in found.materials:
-        for order, _, _ in item.open_orders:
-            if order.arrival < found.start:
-                click.echo(
-                    f"open order {order.order} of {order.material} was due on {order.arrival}; counted as "
-                    "coming on the first day: ask the supplier"
-                )
     if taken:
         click.echo("typical values were taken for empty terms: costing source purchase")
 

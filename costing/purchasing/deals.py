@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from costing.cost.money import delivered_price
 from costing.cost.offers import costs_on, no_price, standings
-from costing.quantities import InputError, folded, listed
+from costing.quantities import InputError, listed, meant
 from costing.settings.mill import Mill, MillCosts
 
 
@@ -121,8 +121,12 @@ class Deals:
         if material in self._mill.offers:
             yield from dict.fromkeys(offer.supplier for offer in self._mill.offers[material].offers)
 
+    def spelled(self, material: str, supplier: str) -> str:
+        """A supplier as the offers of a material spell it; as it is where none is his."""
+        return meant(supplier, list(self.suppliers(material))) or supplier
+
     def known_supplier(self, material: str, supplier: str, where: str) -> str:
-        """A supplier as the offers spell it.
+        """The same, of a supplier who must have an offer where the material has offers.
 
         Raises
         ------
@@ -130,11 +134,9 @@ class Deals:
             None of the offers of the material is his.
         """
         known = list(self.suppliers(material))
-        if not supplier or not known:
-            return supplier
-        for name in known:
-            if folded(name) == folded(supplier):
-                return name
+        found = self.spelled(material, supplier)
+        if not supplier or not known or found in known:
+            return found
         raise InputError(
             where,
             f"supplier {supplier!r} has no offer of {material!r}; accepted is one of: "
@@ -145,6 +147,9 @@ class Deals:
         offers, costs = self._mill.offers[material], costs_on(self._costs, self._mill.rates, day)
         if supplier:
             offers = offers._replace(offers=tuple(one for one in offers.offers if one.supplier == supplier))
+        if not offers.offers:
+            why = f"supplier {supplier!r} has no offer of {material!r}"
+            return Deal(supplier, None, self.strength(material), 0.0, why)
         found = standings(offers._replace(usual_purchase=mass), costs)
         chosen = next((one for one in found if one.chosen), None)
         if chosen is None:

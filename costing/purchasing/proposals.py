@@ -114,7 +114,8 @@ class _Run:
     def expect(self, order: OpenOrder) -> None:
         """Note an order that was placed before; one whose day is past is counted on the first day."""
         at = max((order.arrival - self.start).days, 0) + self.delay
-        deal = self.deals.deal(self.material, order.order_mass, self.start, order.supplier)
+        supplier = self.deals.spelled(self.material, order.supplier)
+        deal = self.deals.deal(self.material, order.order_mass, self.start, supplier)
         self.open_orders.append((order, self.day(at), deal))
         pack = self.terms.pack_mass if self.terms else order.order_mass
         lot = Lot(f"order {order.order}", order.order_mass, self._expiry(at), pack, 1.0, deal.price)

@@ -35,7 +35,10 @@ def in_short(table: Table) -> Table:
 
 def remarks_of(table: Table) -> list[str]:
     """What is to be said of the orders of a table, a line for each that has a remark."""
-    return [f"{row[0]}, order on {row[2]}: {row[-1]}" for row in table.rows if row[-1]]
+    if not table.columns or table.columns[-1].title != REMARK:
+        return []
+    placed = "" if table.key == "open_orders" else ", order on "
+    return [f"{row[0]}{placed and placed + str(row[2])}: {row[-1]}" for row in table.rows if row[-1]]
 
 
 def orders_table(
@@ -131,6 +134,31 @@ def _sum_of(mill: Mill, proposals: list[Proposal]) -> str:
         return f"No sum: {lacking} of {len(proposals)} orders have no price on their day."
     total = sum(one.money or 0.0 for one in proposals)
     return f"Together {total:,.0f} {costs_of(mill).currency}, freight and order charges in."
+
+
+def open_orders_table(mill: Mill, plan: PurchasePlan, note: str = "") -> Table:
+    """What was ordered before: the day on which it is counted, its money, and what to ask the supplier."""
+    money = costs_of(mill).currency
+    columns = [
+        Column("Order"),
+        Column("Material"),
+        Column("Supplier"),
+        Column("Mass", "kg", MASS),
+        Column("Named for"),
+        Column("Counted on"),
+        Column("Money", money, 0),
+        Column(REMARK),
+    ]
+    rows: list[list[Any]] = []
+    for item in plan.materials:
+        for order, day, deal in item.open_orders:
+            told = [f"OVERDUE since {order.arrival}: ask the supplier"] if order.arrival < plan.start else []
+            told += [f"NO PRICE: {deal.why}"] if deal.why else []
+            value = None if deal.price is None else float(rounded(deal.price * order.order_mass, CENT))
+            names = [order.order, item.material, order.supplier]
+            rows.append([*names, order.order_mass, order.arrival, day, value, "; ".join(told)])
+    text = f"Money at the prices of {plan.start}." if rows else "Nothing is on order."
+    return Table("open_orders", "Open orders", f"{note}{text}", columns, rows)
 
 
 def run_out_table(plan: PurchasePlan, note: str = "") -> Table:
@@ -338,6 +366,7 @@ def all_tables(
     """All of them but the projection, in the order in which they are read."""
     return [
         *order_tables(mill, plan, note),
+        open_orders_table(mill, plan, note),
         run_out_table(plan, note),
         expiring_table(mill, plan, note),
         conflicts_table(plan, note),

@@ -61,6 +61,19 @@ def test_the_money_of_all_weeks_is_that_of_all_orders() -> None:
     assert week["Open orders [EUR]"] == pytest.approx(750 * 7.155)
 
 
+def test_an_open_order_that_is_overdue_or_has_no_price_says_so(tmp_path: Path) -> None:
+    row = row_of("Open orders", "P-2052")
+    book = changed(tmp_path, "Open orders", **{f"C{row}": "supplier Q"})
+    rows = {one["Order"]: one for one in told(book, "--from", "2025-01-15")["open_orders"]}
+    late = rows["P-2052"]
+    assert (late["Named for"], late["Counted on"]) == ("2025-01-13", "2025-01-15")
+    assert late["Money [EUR]"] is None
+    overdue, no_price = late["Remark"].split("; ")
+    assert overdue == "OVERDUE since 2025-01-13: ask the supplier"
+    assert no_price == "NO PRICE: supplier 'supplier Q' has no offer of 'HYDRO-88'"
+    assert (rows["P-2041"]["Money [EUR]"], rows["P-2041"]["Remark"]) == (5366.25, "")
+
+
 def test_a_strike_of_a_week_runs_out_of_what_was_at_sea() -> None:
     rows = told("--late", "7")["runs_out"]
     assert [(row["Material"], row["Runs out on"]) for row in rows][:2] == [
@@ -85,7 +98,7 @@ def test_the_workbook_has_a_sheet_for_each_table_and_native_charts(tmp_path: Pat
     out = tmp_path / "plan.xlsx"
     run("purchase", "--out", str(out), "--picture", str(tmp_path / "plan.png"))
     book = openpyxl.load_workbook(out)
-    assert book.sheetnames[:3] == ["To order now", "To order later", "Runs out"]
+    assert book.sheetnames[:3] == ["To order now", "To order later", "Open orders"]
     charts = book["Stock charts"]._charts  # type: ignore[attr-defined]
     assert len(charts) == 11
     days = [row[1].value for row in book["Stock by day"].iter_rows(min_row=7) if row[0].value == "HYDRO-88"]
@@ -140,3 +153,26 @@ def test_a_refused_cell_of_the_stock_takes_no_quote_away(tmp_path: Path) -> None
     book = changed(tmp_path, "Stock", **{f"E{row}": "soon"})
     assert "last day is 'soon', not a date" in refused("purchase", book)
     assert run("quote", book, "--json").exit_code == 0
+
+
+def test_a_book_from_before_these_sheets_is_told_what_it_lacks(tmp_path: Path) -> None:
+    book = openpyxl.load_workbook(demo_book())
+    for title in ("Stock", "Open orders", "Purchase terms"):
+        del book[title]
+    path = tmp_path / "old.xlsx"
+    book.save(path)
+    assert "Purchase terms: holds no row, nor do Stock and Open orders" in refused("purchase", str(path))
+
+
+def test_what_is_needed_without_terms_is_told_and_never_ordered(tmp_path: Path) -> None:
+    book = openpyxl.load_workbook(demo_book())
+    book["Purchase terms"].delete_rows(row_of("Purchase terms", "SEQ-40"))
+    path = tmp_path / "book.xlsx"
+    book.save(path)
+    found = told(str(path))
+    assert "SEQ-40" not in {row["Material"] for key in ("order_now", "order_later") for row in found[key]}
+    (short,) = (row for row in found["runs_out"] if row["Material"] == "SEQ-40")
+    # 146.2 kg are needed and 120 are there: the last two lots of it are short.
+    assert short["Runs out on"] == "2025-02-28"
+    assert "no purchase terms, so nothing is ordered" in short["Then"]
+    assert "no purchase terms, so nothing is ordered: SEQ-40" in run("purchase", str(path)).output
