@@ -14,7 +14,7 @@ from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 
-from costing.book.layout import sheet_names
+from costing.book.layout import beside_names, sheet_names
 from costing.cost.quote import GROUPS
 from costing.formulas.cell_calls import called
 from costing.formulas.cell_function import VARARGS
@@ -53,7 +53,7 @@ def formulas(book: Workbook) -> list[tuple[str, str]]:
 
 def test_the_sheets_stand_in_the_order_of_reading(book: Workbook) -> None:
     assert book.sheetnames == [
-        *("About", *sheet_names()),
+        *("About", *sheet_names(), *beside_names()),
         *LIVE_SHEETS,
         *("Safety", "Formulas", "Sources", "Lists"),
     ]
