@@ -36,6 +36,13 @@ def test_the_curve_is_a_quote_at_each_length(code: str) -> None:
     assert (numpy.diff(curve.lengths) > 0.0).all()
 
 
+def test_the_curve_counts_sets_side_by_side_as_the_quote_does() -> None:
+    enquiry = next(item for item in MILL.enquiries.values() if item.sets_side_by_side > 1.0)
+    curve = lot_curve(MILL, enquiry, points=10)
+    for length, sets in list(zip(curve.lengths.tolist(), curve.sets.tolist()))[::4]:
+        assert sets == work_out(MILL, replace(enquiry, order_length=length)).ledger.plan.number_of_sets
+
+
 @pytest.mark.parametrize("code", ["Q-01", "Q-03", "V-01", "P-01", "S-01"])
 def test_a_full_set_is_one_set_and_a_metre_more_is_not(code: str) -> None:
     enquiry = MILL.enquiries[code]
