@@ -196,9 +196,10 @@ def target(
     costing target -e Q-01 --cost 2.25 --change "order length" --to 30000
     costing target -e Q-01 --price 2.75 --change "indigo dyeing: indigo on yarn" --from 1% --to 3%
     """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.cost.quote import basis_of
     from costing.front_ends import screen
     from costing.many import tables
-    from costing.many.quotes import COST, PRICE, basis_of, ordered
+    from costing.many.quotes import COST, PRICE, ordered
     from costing.many.target import place_named, search
 
     if (cost is None) == (price is None):

@@ -12,11 +12,11 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy
 
-from costing.cost.quote import GROUPS
+from costing.cost.quote import GROUPS, basis_of
 from costing.many.bulk_columns import CODES, WORDS, Numbers, Texts, columns_of
 from costing.many.bulk_jobs import RESULTS, Done, Job, Rows, parts, run_here
 from costing.many.lanes import Floats
-from costing.many.quotes import COST, PRICE, basis_of
+from costing.many.quotes import COST, PRICE
 from costing.many.target import Names, names_of, place_among, place_if_any
 from costing.quantities import (
     QUANTITIES,

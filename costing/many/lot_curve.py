@@ -6,10 +6,11 @@ from typing import NamedTuple
 
 import numpy
 
+from costing.cost.quote import basis_of
 from costing.ledger.shade_lots import shade_lots_of
 from costing.ledger.whole import open_ledger
 from costing.many.lanes import Floats
-from costing.many.quotes import COST, PRICE, basis_of, many_quotes, ordered
+from costing.many.quotes import COST, PRICE, many_quotes, ordered
 from costing.quantities import InputError
 from costing.quantities.checking import LIMITS, shown
 from costing.quantities.table import quantity

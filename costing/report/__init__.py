@@ -13,6 +13,7 @@ from costing.report.drain import (
     discharge_loads,
 )
 from costing.report.drain_live import DRAIN_TABLES
+from costing.report.drivers import cost_drivers, cost_spread
 from costing.report.dye_bath import dye_bath
 from costing.report.grounds import (
     cautions_of_use,
@@ -79,8 +80,11 @@ TABLES: dict[str, Builder] = {
 }
 
 
+# What takes many quotes: a cell may ask for it, and no run of all tables does.
+DRIVER_TABLES: dict[str, Builder] = {"cost_spread": cost_spread, "cost_drivers": cost_drivers}
+
 # What a cell can ask of a book: tables of enquiries, and those of the collecting points.
-BOOK_TABLES: dict[str, Builder] = {**TABLES, **DRAIN_TABLES}
+BOOK_TABLES: dict[str, Builder] = {**TABLES, **DRIVER_TABLES, **DRAIN_TABLES}
 
 
 def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:

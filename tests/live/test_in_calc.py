@@ -21,6 +21,7 @@ from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.formula_names import repair_names
 from costing.front_ends.workbook.live_cells import ALL_WELL
 from costing.front_ends.workbook.read import read_book
+from costing.report import Result
 from tests.libreoffice.conftest import running
 from tests.libreoffice.office import Office
 from tests.live.live_tables import LIVE_SHEETS, array_formulas, must_show, shown
@@ -123,8 +124,9 @@ def agree(live: Live, chosen: str, folder: Path) -> None:
     """Every table of the live sheets is that of the command line for the book as it is saved now."""
     mill = read_book(live.saved(folder / "saved.xlsx"))
     grids = {title: live.grid(title) for title in LIVE_SHEETS}
+    worked: dict[str, Result] = {}
     for placed in ARRAYS:
-        expected = must_show(mill, placed, chosen)
+        expected = must_show(mill, placed, chosen, worked)
         for mine, other in zip(shown(grids[placed.title], placed.area), expected, strict=True):
             for cell, wanted in zip(mine, other, strict=True):
                 if isinstance(wanted, float):

@@ -9,10 +9,11 @@ from pathlib import Path
 import numpy
 import pytest
 
+from costing.cost.quote import basis_of
 from costing.cost.spread import spreads_of
 from costing.front_ends.workbook.read import read_book
 from costing.many.band import band_of, draw_quotes, drawn, drivers_of
-from costing.many.quotes import COST, basis_of, ordered
+from costing.many.quotes import COST, ordered
 from costing.many.tables import difference_table, ranged
 from costing.many.use_band import ranged_use
 from costing.quantities import InputError

@@ -8,9 +8,10 @@ from pathlib import Path
 import numpy
 import pytest
 
+from costing.cost.quote import basis_of
 from costing.front_ends.workbook.read import read_book
 from costing.many.lot_curve import full_set, lot_curve, sharing
-from costing.many.quotes import COST, PRICE, basis_of, ordered
+from costing.many.quotes import COST, PRICE, ordered
 from costing.many.target import place_named, search
 from costing.quantities import InputError
 from costing.report import work_out

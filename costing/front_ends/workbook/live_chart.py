@@ -41,6 +41,8 @@ class Bars(NamedTuple):
         Rows, the first one on top.
     number : str
         Number format of axis and labels.
+    two_sided : bool
+        Bars of both series from nothing to both sides, the names at the left edge.
     """
 
     title: str
@@ -50,6 +52,7 @@ class Bars(NamedTuple):
     first: int
     last: int
     number: str
+    two_sided: bool = False
 
 
 def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float, height: float) -> None:
@@ -79,9 +82,9 @@ def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float
     chart.set_categories(Reference(sheet, min_col=bars.names, min_row=bars.first, max_row=bars.last))
     chart.legend = None
     if len(bars.series) > 1:
-        chart.grouping, chart.overlap = "stacked", 100
+        chart.grouping, chart.overlap = "clustered" if bars.two_sided else "stacked", 100
         chart.legend = Legend()
-        chart.legend.position, chart.legend.overlay = "r", False
+        chart.legend.position, chart.legend.overlay = "b" if bars.two_sided else "r", False
         chart.legend.txPr = lettering(LETTERS)
     else:
         chart.series[0].dLbls = _labels(bars.number)
@@ -90,6 +93,8 @@ def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float
     across.scaling.orientation = "maxMin"  # the first on top
     across.txPr = along.txPr = lettering(LETTERS)
     across.majorTickMark = "none"
+    if bars.two_sided:
+        across.tickLblPos = "low"
     along.title = heading(bars.axis, LETTERS, bold=False)
     along.number_format, along.numFmt.sourceLinked = bars.number, False
     along.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=LineProperties(solidFill=styles.BAND)))

@@ -1,0 +1,72 @@
+"""Draw the live sheet What moves the cost: the inputs of the chosen enquiry, ranked by their effect."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from openpyxl.worksheet.pagebreak import Break
+
+from costing.front_ends.workbook.input_rules import add_list
+from costing.front_ends.workbook.live_areas import DRIVERS_WANTED, absolute, name_cells
+from costing.front_ends.workbook.live_cells import LiveBook
+from costing.front_ends.workbook.live_chart import Bars, add_chart
+from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
+from costing.front_ends.workbook.sheet_drawing import put, section
+from costing.front_ends.workbook.styles import page, widths
+from costing.front_ends.workbook.template_files import sheet_file
+
+MOST_DRIVERS, PRINTED_DRIVERS, CHARTED = 200, 36, 12
+SECTION = 13  # columns of a band
+WANTED = 4  # column of the cell that is typed in; its name stands in the one before
+CHART_ROWS, CHART = 23, (26.5, 11.0)  # rows that the chart covers; width and height [cm]
+LAST_PRINTED = "Change at the high end"
+WIDE = {"Driver": 42.0, "Known from": 13.0, "Grounds": 70.0}
+OFF = f'UPPER(TRIM({DRIVERS_WANTED}))="NO"'
+
+
+class Drivers(NamedTuple):
+    """The tables of the sheet: how sure the cost is, and each number that moves it."""
+
+    spread: Live
+    drivers: Live
+
+
+def draw_drivers(live: LiveBook) -> Drivers:
+    """How sure the cost is, the chart of the strongest numbers, and all of them.
+
+    All of it takes some hundred quotes, so one who types fast may turn it off.
+    """
+    text = sheet_file("live")["drivers"]
+    sheet, top = live.sheet("drivers")
+    top += 1  # below what is said of the print
+    live.repeat_chosen(sheet, top)
+    put(sheet, top, WANTED - 1, text["wanted"], "strong text")
+    wanted = put(sheet, top, WANTED, "yes", "given choice")
+    name_cells(live.book, DRIVERS_WANTED, absolute(sheet, wanted.coordinate))
+    add_list(sheet, wanted.coordinate, '"yes,no"', "calculate")
+    says = live.formula(
+        sheet, top, WANTED + 1, f'IF({OFF},"{text["off"]}","{text["on"]}")', text["on"], "live line"
+    )
+    live.mark(sheet, f"{says.coordinate}:K{top}", OFF)
+    section(sheet, top + 2, text["spread"], SECTION)
+    spread = live.table(sheet, top + 3, "cost_spread", 1, unless=OFF)
+    at = spread.last + 2
+    section(sheet, at + CHART_ROWS, text["drivers"], SECTION)
+    drivers = live.table(sheet, at + CHART_ROWS + 1, "cost_drivers", MOST_DRIVERS, unless=OFF)
+    names, low, high = (
+        drivers.column + drivers.place(title)
+        for title in ("Driver", "Change at the low end", "Change at the high end")
+    )
+    ends = [("low end", low), ("high end", high)]
+    title, axis = text["chart"]
+    last = drivers.first + CHARTED - 1
+    bars = Bars(title, axis, names, ends, drivers.first, last, "0.000", two_sided=True)
+    add_chart(sheet, bars, (at, 1), *CHART)
+    wide = widths_for(drivers, narrow=12.5, **WIDE)
+    widths(sheet, wide)
+    for table in (spread, drivers):
+        head_heights(table, wide)
+    live.say_printed(sheet, (top - 2, 1), drivers.range(0), drivers.filled, PRINTED_DRIVERS)
+    sheet.row_breaks.append(Break(id=at + CHART_ROWS - 1))
+    page(sheet, freeze=f"C{top + 1}", print_area=drivers.printed(PRINTED_DRIVERS, LAST_PRINTED))
+    return Drivers(spread, drivers)
