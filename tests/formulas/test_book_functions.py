@@ -16,7 +16,7 @@ from costing.formulas.registry import OF_BOOK
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
-from costing.report import BOOK_TABLES, work_out
+from costing.report import BOOK_TABLES, DRIVER_TABLES, table, work_out
 from tests.book.blocks import demo_blocks, with_cell
 
 BLOCKS = demo_blocks()
@@ -40,8 +40,11 @@ def test_every_example_works(name: str, book: str) -> None:
     assert reason(name, example) == ""
 
 
-@pytest.mark.parametrize("key", BOOK_TABLES)
-@pytest.mark.parametrize("code", ["Q-01", ""])
+@pytest.mark.parametrize(
+    ("key", "code"),
+    # some hundred quotes of each enquiry are not asked of all of them
+    [(key, code) for key in BOOK_TABLES for code in ("Q-01", "") if code or key not in DRIVER_TABLES],
+)
 def test_a_table_in_cells_is_the_table_of_the_command_line(key: str, code: str, book: str) -> None:
     enquiries = [MILL.enquiries[code]] if code else MILL.enquiries.values()
     table = BOOK_TABLES[key](MILL, [work_out(MILL, enquiry) for enquiry in enquiries])
@@ -50,6 +53,23 @@ def test_a_table_in_cells_is_the_table_of_the_command_line(key: str, code: str, 
     assert len(found) == 2 + len(table.rows) > 2
     assert {len(row) for row in found} == {len(table.columns)}
     assert not [cell for row in found for cell in row if not isinstance(cell, (str, float))]
+
+
+def test_what_moves_the_cost_is_worked_out_once_for_a_book_and_an_enquiry(
+    book: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Another keystroke, the other table of the sheet and a way back to an earlier choice cost no quote."""
+    called("WARP_RESULT_TABLE", [book, "cost_drivers", "Q-03"])
+    called("WARP_RESULT_TABLE", [book, "quotes", "Q-04"])
+
+    def none_is_left(*_: Any) -> None:
+        raise AssertionError("a quote was worked out anew")
+
+    monkeypatch.setattr(table, "priced", none_is_left)
+    for key in DRIVER_TABLES:
+        called("WARP_RESULT_TABLE", [book, key, "Q-03"])
+    with pytest.raises(AssertionError, match="anew"):
+        called("WARP_RESULT_TABLE", [book, "cost_drivers", "Q-04"])
 
 
 def test_a_range_longer_than_the_table_is_filled_up_and_a_shorter_one_refused(book: str) -> None:

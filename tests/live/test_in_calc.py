@@ -31,7 +31,10 @@ DYEING = "indigo dyeing"
 DARK = ("Recipes", "DARK-POWDER")
 BOOK = load_workbook(io.BytesIO(without_live_sheets()))
 ARRAYS = list(array_formulas(load_workbook(demo_book())))
-CHOICE = load_workbook(demo_book()).defined_names["chosen_enquiry"].attr_text.split("!")[1].replace("$", "")
+NAMES = load_workbook(demo_book()).defined_names
+CHOICE, WANTED = (
+    NAMES[name].attr_text.split("!")[1].replace("$", "") for name in ("chosen_enquiry", "drivers_wanted")
+)
 
 
 class Place(NamedTuple):
@@ -44,6 +47,9 @@ class Place(NamedTuple):
 
 def place(cell: Cell) -> Place:
     return Place(cell.parent.title, cell.coordinate, cell.value)
+
+
+DRIVERS = Place("What moves the cost", WANTED, "yes")
 
 
 def plain(value: Any) -> Any:
@@ -215,6 +221,31 @@ def test_an_emptied_cell_is_listed_among_the_typical_values(live: Live) -> None:
     assert new[6] == "degC"
     assert new[8]
     assert kept.value is not None
+    assert live.well()
+
+
+def test_what_moves_the_cost_can_be_turned_off_and_is_refused_alone(live: Live) -> None:
+    """Off it is empty, says so, and all is well; a row that reaches too far is named, and quotes stay."""
+    title = DRIVERS.sheet
+    before = live.grid(title)
+    (top,) = [row for row in before if "material prices (8)" in row[:2]]
+    assert top[2] == "your own"
+    assert top[13] == "material prices (8) (your own)"
+    for word in ("no", " NO "):
+        live.type(DRIVERS, word)
+        assert "No: this sheet is turned off and shows nothing." in live.says(title)
+        assert "material prices" not in str(live.grid(title))
+        assert not live.errors(title)
+        assert live.well()
+    live.type(DRIVERS, "yes")
+    assert live.grid(title) == before
+    share = place(table_cell(BOOK, "How sure", "efficiency", "Give or take"))
+    live.type(share, 60.0)
+    assert live.errors(title)
+    assert f"How sure!A{share.cell.strip(ascii_uppercase)}" in live.says()
+    assert not live.errors("Quotes")
+    live.type(share, share.value)
+    assert live.grid(title) == before
     assert live.well()
 
 
@@ -466,6 +497,7 @@ def test_a_book_that_is_no_longer_kept_is_refused_and_read_anew_on_request(bundl
     """While one document lies idle, another one goes through more states than are kept."""
     idle, busy = opened(bundled, bundled.folder, "idle.xlsx"), opened(bundled, bundled.folder, "busy.xlsx")
     price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
+    busy.type(DRIVERS, "no")  # some hundred quotes for each state
     for step in range(KEPT + 1):
         busy.type(price, 7.0 + step / 100)
         assert busy.well()  # what nobody looks at is not calculated
@@ -484,9 +516,11 @@ def test_many_states_of_one_book_do_not_wear_it_out(live: Live) -> None:
     """More states than are kept: the book of the last one is always there, and each has its own quote."""
     price = place(table_cell(BOOK, "Materials", "INDIGO-94", "Price"))
     totals = []
+    live.type(DRIVERS, "no")  # some hundred quotes for each state
     for step in range(KEPT + 6):
         live.type(price, 7.0 + step / 10)
         totals.append(next(row[8] for row in live.grid("Quotes") if row[0] == "Q-01"))
+    live.type(DRIVERS, "yes")
     assert totals == sorted(totals)
     assert len(set(totals)) > KEPT
     agree(live, "Q-01", live.office.folder)

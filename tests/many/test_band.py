@@ -83,6 +83,18 @@ def test_draws_and_first_order_agree_where_the_cost_is_nearly_straight(code: str
     assert band.refused == 0
 
 
+@pytest.mark.parametrize("code", ["Q-02", "Q-07", "B-01", "T-01", "K-01", "S-01", "V-03", "N-01"])
+def test_one_quote_after_the_other_gives_the_drivers_of_many_at_once(code: str) -> None:
+    """What a cell shows without arrays is what the command gives with them."""
+    result = work_out(MILL, MILL.enquiries[code])
+    first = drivers_of(MILL, result.enquiry, ordered(basis_of(result.enquiry)), COST)
+    alone = result.cost_drivers
+    assert [driver.name for driver in alone.drivers] == [driver.name for driver in first.drivers]
+    for one, many in zip(alone.drivers, first.drivers, strict=True):
+        assert one[2:] == pytest.approx(many[2:], rel=1e-9, abs=1e-12, nan_ok=True)
+    assert alone[:5] == pytest.approx(first[:5], rel=1e-12)
+
+
 def test_the_same_seed_gives_the_same_draws_and_another_seed_others() -> None:
     spreads = spreads_of(MILL, MILL.enquiries["Q-02"])
     one, again, other = drawn(spreads, 50, 1), drawn(spreads, 50, 1), drawn(spreads, 50, 2)

@@ -4,21 +4,23 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.pagebreak import Break
 
 from costing.front_ends.workbook.input_rules import add_list
 from costing.front_ends.workbook.live_areas import DRIVERS_WANTED, absolute, name_cells
 from costing.front_ends.workbook.live_cells import LiveBook
 from costing.front_ends.workbook.live_chart import Bars, add_chart
-from costing.front_ends.workbook.live_table import Live, head_heights, widths_for
+from costing.front_ends.workbook.live_table import HEADS, Live, head_heights, widths_for
 from costing.front_ends.workbook.sheet_drawing import put, section
 from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
 MOST_DRIVERS, PRINTED_DRIVERS, CHARTED = 200, 36, 12
-SECTION = 13  # columns of a band
+SECTION, NAMES = 13, 14  # columns of a band, and the one of the names in the chart
+LETTERS = 10  # of the chart, which is printed smaller [points]
 WANTED = 4  # column of the cell that is typed in; its name stands in the one before
-CHART_ROWS, CHART = 23, (26.5, 11.0)  # rows that the chart covers; width and height [cm]
+CHART_ROWS, CHART = 25, (36.0, 12.5)  # rows that the chart covers; width and height [cm]
 LAST_PRINTED = "Change at the high end"
 WIDE = {"Driver": 42.0, "Known from": 13.0, "Grounds": 70.0}
 OFF = f'UPPER(TRIM({DRIVERS_WANTED}))="NO"'
@@ -53,20 +55,33 @@ def draw_drivers(live: LiveBook) -> Drivers:
     at = spread.last + 2
     section(sheet, at + CHART_ROWS, text["drivers"], SECTION)
     drivers = live.table(sheet, at + CHART_ROWS + 1, "cost_drivers", MOST_DRIVERS, unless=OFF)
-    names, low, high = (
-        drivers.column + drivers.place(title)
-        for title in ("Driver", "Change at the low end", "Change at the high end")
-    )
-    ends = [("low end", low), ("high end", high)]
-    title, axis = text["chart"]
-    last = drivers.first + CHARTED - 1
-    bars = Bars(title, axis, names, ends, drivers.first, last, "0.000", two_sided=True)
-    add_chart(sheet, bars, (at, 1), *CHART)
+    _chart(live, drivers, at)
     wide = widths_for(drivers, narrow=12.5, **WIDE)
-    widths(sheet, wide)
+    widths(sheet, {**wide, get_column_letter(NAMES): WIDE["Driver"]})
     for table in (spread, drivers):
         head_heights(table, wide)
     live.say_printed(sheet, (top - 2, 1), drivers.range(0), drivers.filled, PRINTED_DRIVERS)
     sheet.row_breaks.append(Break(id=at + CHART_ROWS - 1))
     page(sheet, freeze=f"C{top + 1}", print_area=drivers.printed(PRINTED_DRIVERS, LAST_PRINTED))
     return Drivers(spread, drivers)
+
+
+def _chart(live: LiveBook, drivers: Live, row: int) -> None:
+    """Bars to both sides, named with where the number is known from: beside the table, and not printed."""
+    text = sheet_file("live")["drivers"]
+    name, known, low, high = (
+        drivers.place(title)
+        for title in ("Driver", "Known from", "Change at the low end", "Change at the high end")
+    )
+    put(drivers.sheet, drivers.row, NAMES, text["names"], "column head")
+    put(drivers.sheet, drivers.row + 1, NAMES, None, "unit")
+    rows = range(drivers.first, drivers.first + CHARTED)
+    for at, values in zip(rows, drivers.cells[HEADS:], strict=False):
+        mine, grounds = (f"{drivers.letter(place)}{at}" for place in (name, known))
+        shown = f"{values[name]} ({values[known]})" if values[name] else ""
+        words = f'IF(LEN({mine})=0,"",{mine}&" ("&{grounds}&")")'
+        live.formula(drivers.sheet, at, NAMES, words, shown, "live line")
+    ends = [(end, drivers.column + place) for end, place in (("low end", low), ("high end", high))]
+    title, axis = text["chart"]
+    bars = Bars(title, axis, NAMES, ends, rows[0], rows[-1], "0.000", two_sided=True, letters=LETTERS)
+    add_chart(drivers.sheet, bars, (row, 1), *CHART)
