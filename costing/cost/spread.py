@@ -211,7 +211,7 @@ def spreads_of(mill: Mill, enquiry: Enquiry) -> list[Spread]:
     for place, value in numbers.items():
         if QUANTITIES[place.name].whole:
             continue
-        row = row_for(mill.spreads, place, _names(enquiry, place))
+        row = row_for(mill.spreads, place, row_names(enquiry, place))
         if row is not None:
             found.append(given_spread(row, place, value))
         elif place in taken and value != 0.0:  # what a mill does not have is not unsure
@@ -258,7 +258,7 @@ def row_for(rows: Iterable[GivenSpread], place: Place, names: tuple[str, ...]) -
     return found
 
 
-def _names(enquiry: Enquiry, place: Place) -> tuple[str, ...]:
+def row_names(enquiry: Enquiry, place: Place) -> tuple[str, ...]:
     """Codes by which a row may name a number."""
     own = {STYLE: enquiry.style, ENQUIRY: enquiry.code, RANGE: enquiry.range}
     return (place.code, own.get(place.kind, place.code))

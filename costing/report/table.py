@@ -9,10 +9,12 @@ from functools import cached_property
 from typing import Any, NamedTuple
 
 from costing.cost.drivers import Evaluate, FirstOrder, first_order
+from costing.cost.price_breaks import break_remarks
 from costing.cost.price_remarks import cost_remarks, price_remarks
 from costing.cost.quote import EFFLUENT, SECONDS, CostLine, EffluentPrice, Quote, basis_of, quote
 from costing.cost.quote import FINISHED_METRE as FINISHED_METRE  # named here with the other bases
 from costing.cost.spread import spreads_of
+from costing.cost.spread_remarks import spread_remarks
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
 from costing.ledger.whole import Ledger, is_bought, open_ledger
@@ -137,6 +139,8 @@ def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -
         *remarks(ledger, mill),
         *cost_remarks(mill, enquiry, costs_of(mill)),
         *price_remarks(offer, mill, today or datetime.date.today()),
+        *break_remarks(offer, ledger.plan.saleable_mass, mill),
+        *spread_remarks(mill, enquiry),
     ]
     return Result(enquiry, ledger, offer, notes, mill, effluent)
 
