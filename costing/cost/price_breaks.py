@@ -8,7 +8,8 @@ from costing.cost.offers import Standing, standings
 from costing.cost.quote import Quote
 from costing.ledger.remarks import Remark, located
 from costing.quantities.checking import number_text
-from costing.settings.mill import Mill, MillCosts
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import MaterialOffers
 
 USUAL_PURCHASE = "usual_purchase"

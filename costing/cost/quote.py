@@ -14,7 +14,9 @@ from costing.process.arithmetic import is_nothing
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
 from costing.quantities.units import convert
-from costing.settings.mill import Enquiry, Material, MillCosts
+from costing.settings.material import Material
+from costing.settings.mill import Enquiry
+from costing.settings.mill_costs import MillCosts
 from costing.settings.quality import Sorting
 
 WATER_LINE = "water"

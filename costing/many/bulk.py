@@ -29,7 +29,8 @@ from costing.quantities.checking import check_choice
 from costing.report.table import costs_of
 from costing.settings.drain import Drain
 from costing.settings.inputs import ENQUIRY, MATERIAL, STYLE, Place, inputs_of
-from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill
+from costing.settings.material import YARN_ROLES, Material
+from costing.settings.mill import Enquiry, Mill
 from costing.settings.variants import variant
 
 if TYPE_CHECKING:

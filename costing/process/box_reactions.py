@@ -16,7 +16,7 @@ from costing.process import fibre
 from costing.process.arithmetic import anywhere, larger, not_negative, smaller, where
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 SMALLEST = 1e-15  # kg per kg of yarn: less is rounding
 

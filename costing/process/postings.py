@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 
 from costing.process.arithmetic import is_nothing
 from costing.process.chemistry import molar_mass
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 STORE = "store"
 GREY = "grey yarn"

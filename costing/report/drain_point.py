@@ -16,7 +16,7 @@ from costing.effluent.pit import Standing, residence_time, standings
 from costing.effluent.point_charge import Strength, strength_of_enquiry
 from costing.effluent.point_train import PointTrain, built, run_train
 from costing.effluent.speciation import speciation
-from costing.effluent.treatment import Train
+from costing.effluent.treated_flow import Train
 from costing.process.arithmetic import exp
 from costing.quantities import InputError
 from costing.quantities.units import convert

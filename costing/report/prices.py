@@ -13,7 +13,9 @@ from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.report.refused import REFUSED, Refused
 from costing.report.table import Column, Result, Table, costs_of, decimals_of
-from costing.settings.mill import Material, Mill, MillCosts
+from costing.settings.material import Material
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import ALWAYS, MaterialOffers
 
 SOON = 30  # days within which an end of an offer is told

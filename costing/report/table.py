@@ -21,7 +21,8 @@ from costing.ledger.whole import Ledger, is_bought, open_ledger
 from costing.quantities import InputError
 from costing.report.effluent_price import effluent_price
 from costing.settings.inputs import Place, with_inputs
-from costing.settings.mill import Enquiry, Mill, MillCosts
+from costing.settings.mill import Enquiry, Mill
+from costing.settings.mill_costs import MillCosts
 
 # Bases of `Quote.per` that the tables name.
 GREY_KG = "kg of grey yarn"

@@ -20,7 +20,8 @@ from costing.quantities.checking import number_text
 from costing.report.price_breaks import price_breaks
 from costing.report.prices import margins, price_changes, prices
 from costing.report.table import work_out
-from costing.settings.mill import Mill, MillCosts
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import ExchangeRate, MaterialOffers, Offer, rates_on
 from tests.example_mill import example_mill
 
