@@ -27,6 +27,10 @@ DRIVERS = 10
 POINTS = 100  # of a curve, told in rows
 SHARE = 7  # column of a table of drivers of one enquiry
 NAME, LOW, HIGH = 1, 10, 11  # columns of the table of drivers
+END = 12.0  # width of a column of what a driver may be
+DRIVERS_FORM = Form(
+    2, widths={"Driver": 32, "Low end": END, "As in the book": END, "High end": END, "Grounds": 34}
+)
 RANGE_SHEETS = {
     "Range": "how sure cost and price of each enquiry are: range by draws, and by first order",
     "Range and drivers": "what moves the cost of each enquiry, the strongest first",
@@ -84,7 +88,7 @@ def range_sheets(pen: Pen, mill: Mill, ranges: Ranges) -> None:
     unit = f"{costs_of(mill).currency}/m"
     if ranges.items:
         table_sheet(pen, "Range", _short(band_table(mill, ranges.items)), Form(fixed_columns=2, alert=alert))
-        drivers = table_sheet(pen, "Range and drivers", drivers_of_all(mill, ranges.items), Form(2))
+        drivers = table_sheet(pen, "Range and drivers", drivers_of_all(mill, ranges.items), DRIVERS_FORM)
         _driver_charts(pen, drivers, unit)
     if ranges.curves:
         facts = table_sheet(pen, "Lot sizes", lot_sizes(mill, ranges.curves), Form(alert=alert))
