@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import Any, Callable, NamedTuple
 
 from costing.cost.drivers import Evaluate, FirstOrder, first_order
 from costing.cost.price_breaks import break_remarks
@@ -98,6 +98,10 @@ class Result:
         """
         spreads = spreads_of(self.mill, self.enquiry)
         return first_order(spreads, one_by_one(self.mill, self.enquiry, basis_of(self.enquiry)))
+
+
+# Makes a table of some enquiries of a mill.
+Builder = Callable[[Mill, Sequence[Result]], Table]
 
 
 def costs_of(mill: Mill) -> MillCosts:

@@ -42,7 +42,7 @@ class Bars(NamedTuple):
     number : str
         Number format of axis and labels.
     two_sided : bool
-        Bars of both series from nothing to both sides, the names at the left edge.
+        Bars of both series from nothing to both sides.
     letters : float
         Their size [points].
     """
@@ -96,8 +96,7 @@ def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float
     across.scaling.orientation = "maxMin"  # the first on top
     across.txPr = along.txPr = lettering(bars.letters)
     across.majorTickMark = "none"
-    if bars.two_sided:
-        across.tickLblPos = "low"
+    across.tickLblPos = "low"  # at the edge, also where a bar goes to the left
     along.title = heading(bars.axis, bars.letters, bold=False)
     along.number_format, along.numFmt.sourceLinked = bars.number, False
     along.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=LineProperties(solidFill=styles.BAND)))

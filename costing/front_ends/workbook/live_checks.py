@@ -34,6 +34,7 @@ from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import WHOLE, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.report.drain_live import DRAIN_TABLES
+from costing.report.money import ALL_PARTS
 from costing.report.table import FINISHED_METRE
 
 OK = "ok"
@@ -208,6 +209,9 @@ class CheckSheet:
             f"SUM({','.join(drivers.spread.range(place) for place in parts)})",
             sum(total(drivers.spread.values(place)) for place in parts),
         )
+        for table in (drivers.steps, drivers.materials, drivers.causes):
+            what = table.table.title.partition(",")[0].lower()
+            self._parts(f"{what}, parts and all but yarns", table, table.place("Cost"), f'"{ALL_PARTS}"')
         self._purchasing(purchasing)
         remarks = next(table for table in self.tables if table.key == "checks")
         kinds = remarks.values(1)

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.pagebreak import Break
+from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.front_ends.workbook.input_rules import add_list
 from costing.front_ends.workbook.live_areas import DRIVERS_WANTED, absolute, name_cells
@@ -15,21 +16,27 @@ from costing.front_ends.workbook.live_table import HEADS, Live, head_heights, wi
 from costing.front_ends.workbook.sheet_drawing import put, section
 from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
+from costing.report import PART_TABLES
+from costing.report.money import ALL_PARTS, MOST_PARTS
 
 MOST_DRIVERS, PRINTED_DRIVERS, CHARTED = 200, 36, 12
 SECTION, NAMES = 13, 14  # columns of a band, and the one of the names in the chart
 LETTERS = 10  # of the chart, which is printed smaller [points]
 WANTED = 4  # column of the cell that is typed in; its name stands in the one before
 CHART_ROWS, CHART = 25, (36.0, 12.5)  # rows that the chart covers; width and height [cm]
+PARTS_CHART, PART = 5, (20.3, 6.9)  # column of the charts of parts; width and height [cm]
 LAST_PRINTED = "Change at the high end"
 WIDE = {"Driver": 42.0, "Known from": 13.0, "Grounds": 70.0}
 OFF = f'UPPER(TRIM({DRIVERS_WANTED}))="NO"'
 
 
 class Drivers(NamedTuple):
-    """The tables of the sheet: how sure the cost is, and each number that moves it."""
+    """The tables of the sheet: how sure the cost is, its dearest parts, and each number that moves it."""
 
     spread: Live
+    steps: Live
+    materials: Live
+    causes: Live
     drivers: Live
 
 
@@ -53,17 +60,39 @@ def draw_drivers(live: LiveBook) -> Drivers:
     section(sheet, top + 2, text["spread"], SECTION)
     spread = live.table(sheet, top + 3, "cost_spread", 1, unless=OFF)
     at = spread.last + 2
-    section(sheet, at + CHART_ROWS, text["drivers"], SECTION)
-    drivers = live.table(sheet, at + CHART_ROWS + 1, "cost_drivers", MOST_DRIVERS, unless=OFF)
+    second = at + CHART_ROWS
+    parts, row = _parts(live, sheet, second)
+    section(sheet, row, text["drivers"], SECTION)
+    drivers = live.table(sheet, row + 1, "cost_drivers", MOST_DRIVERS, unless=OFF)
     _chart(live, drivers, at)
     wide = widths_for(drivers, narrow=12.5, **WIDE)
     widths(sheet, {**wide, get_column_letter(NAMES): WIDE["Driver"]})
-    for table in (spread, drivers):
+    for table in (spread, *parts, drivers):
         head_heights(table, wide)
     live.say_printed(sheet, (top - 2, 1), drivers.range(0), drivers.filled, PRINTED_DRIVERS)
-    sheet.row_breaks.append(Break(id=at + CHART_ROWS - 1))
+    for start in (second, drivers.row - 1):
+        sheet.row_breaks.append(Break(id=start - 1))
     page(sheet, freeze=f"C{top + 1}", print_area=drivers.printed(PRINTED_DRIVERS, LAST_PRINTED))
-    return Drivers(spread, drivers)
+    return Drivers(spread, *parts, drivers)
+
+
+def _parts(live: LiveBook, sheet: Worksheet, row: int) -> tuple[list[Live], int]:
+    """The dearest steps, materials and causes, each with its chart; and the next free row."""
+    tables = []
+    words = sheet_file("live")["drivers"]
+    title, axis = words["parts"]
+    for key in PART_TABLES:
+        heading = f"{live.shown.table(key, of_chosen=True).title}; {words['all_parts']}"
+        section(sheet, row, heading, SECTION)
+        table = live.table(sheet, row + 1, key, MOST_PARTS + 2, total=ALL_PARTS)
+        what = table.table.columns[1].title.lower()
+        name, cost = table.column + 1, table.column + table.place("Cost")
+        rows = table.first + 1, table.last  # below that of all
+        bars = Bars(f"{title} {what}", axis, name, [("cost", cost)], *rows, "0.000", letters=LETTERS)
+        add_chart(sheet, bars, (row + 1, PARTS_CHART), *PART)
+        tables.append(table)
+        row = table.last + 2
+    return tables, row
 
 
 def _chart(live: LiveBook, drivers: Live, row: int) -> None:
