@@ -61,19 +61,19 @@ def draw_drivers(live: LiveBook) -> Drivers:
     spread = live.table(sheet, top + 3, "cost_spread", 1, unless=OFF)
     at = spread.last + 2
     second = at + CHART_ROWS
-    parts, row = _parts(live, sheet, second)
+    (steps, materials, causes), row = _parts(live, sheet, second)
     section(sheet, row, text["drivers"], SECTION)
     drivers = live.table(sheet, row + 1, "cost_drivers", MOST_DRIVERS, unless=OFF)
     _chart(live, drivers, at)
     wide = widths_for(drivers, narrow=12.5, **WIDE)
     widths(sheet, {**wide, get_column_letter(NAMES): WIDE["Driver"]})
-    for table in (spread, *parts, drivers):
+    for table in (spread, steps, materials, causes, drivers):
         head_heights(table, wide)
     live.say_printed(sheet, (top - 2, 1), drivers.range(0), drivers.filled, PRINTED_DRIVERS)
     for start in (second, drivers.row - 1):
         sheet.row_breaks.append(Break(id=start - 1))
     page(sheet, freeze=f"C{top + 1}", print_area=drivers.printed(PRINTED_DRIVERS, LAST_PRINTED))
-    return Drivers(spread, *parts, drivers)
+    return Drivers(spread, steps, materials, causes, drivers)
 
 
 def _parts(live: LiveBook, sheet: Worksheet, row: int) -> tuple[list[Live], int]:
