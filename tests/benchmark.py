@@ -116,12 +116,13 @@ def bulk_seconds() -> BulkTimes:
     """Many quotes from a table and many draws of one."""
     import resource
 
+    from costing.cost.quote import basis_of
     from costing.front_ends.workbook.build import demo_book
     from costing.front_ends.workbook.read import read_book
     from costing.many.band import draw_quotes
     from costing.many.bulk import REFUSED, bulk_quotes
     from costing.many.bulk_jobs import Cores, Done, Job, run
-    from costing.many.quotes import basis_of, ordered
+    from costing.many.quotes import ordered
 
     mill = read_book(demo_book())
     table = bulk_table(mill, BULK_ROWS)

@@ -7,7 +7,9 @@ from typing import Any
 
 from costing.quantities import QUANTITIES, to_house
 from costing.settings.building import Assumption, Entry, build
-from costing.settings.mill import Enquiry, Material, Mill, MillCosts, Range, Recipe
+from costing.settings.material import Material
+from costing.settings.mill import Enquiry, Mill, Range, Recipe
+from costing.settings.mill_costs import MillCosts
 from costing.settings.style import Style
 
 ROUTE = [

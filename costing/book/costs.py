@@ -11,7 +11,8 @@ from costing.book.sheet import Given, Sheet
 from costing.book.tables import read_table, refuse_twice
 from costing.quantities import InputError, check, folded, listed
 from costing.settings.building import Entry
-from costing.settings.mill import Mill, MillCosts
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import ExchangeRate
 
 NAMES = (

@@ -13,7 +13,9 @@ from costing.book.tables import TableRow, read_table
 from costing.quantities import QUANTITIES, InputError, label, listed, meant
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import COSTS, DEPTH, ENQUIRY, EXCHANGE, MATERIAL, RANGE, STEP, STYLE
-from costing.settings.mill import Enquiry, Material, Mill, MillCosts, Range
+from costing.settings.material import Material
+from costing.settings.mill import Enquiry, Mill, Range
+from costing.settings.mill_costs import MillCosts
 from costing.settings.quality import ShadeDepth
 from costing.settings.steps import STEP_KINDS
 from costing.settings.style import Style

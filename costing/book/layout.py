@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import lru_cache
 
-from costing.book import column_table, column_table_beside
+from costing.book import buyer_columns, drain_columns, order_columns, price_columns
 from costing.book.sheet_table import BESIDE, SHEETS, WORDS
 from costing.effluent.stages import treatment_steps
 from costing.quantities import CHOICES, label
@@ -20,8 +20,12 @@ from costing.reference_data.permit_parameters import SUPPLIER, permit_parameters
 from costing.settings.mill import Range
 from costing.settings.steps import STEP_KINDS
 
-COLUMNS = {**column_table.COLUMNS, **column_table_beside.COLUMNS}
-
+_COLUMNS = {
+    **order_columns.COLUMNS,
+    **price_columns.COLUMNS,
+    **drain_columns.COLUMNS,
+    **buyer_columns.COLUMNS,
+}
 GENERAL = "general"
 MOST_STEPS = 99
 # Units that the sheet Permit offers; any other of the unit table that fits the kind will do.
@@ -107,7 +111,7 @@ def tables_of(name: str) -> tuple[Table, ...]:
         Table(
             table["name"],
             table["heading"],
-            tuple(Column(*column) for column in COLUMNS[f"{name}.{table['name']}"]),
+            tuple(Column(*column) for column in _COLUMNS[f"{name}.{table['name']}"]),
         )
         for table in {**SHEETS, **BESIDE}[name]["table"]
     )

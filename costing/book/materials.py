@@ -10,7 +10,8 @@ from costing.process.sulfide_oxidation import SULFUR_IN_SULFIDE
 from costing.quantities import InputError, check, listed, meant
 from costing.quantities.units import measure
 from costing.settings.building import Entry
-from costing.settings.mill import REDUCED_DYES, YARN_ROLES, Material, Mill
+from costing.settings.material import REDUCED_DYES, YARN_ROLES, Material
+from costing.settings.mill import Mill
 from costing.settings.offers import LISTED_STRENGTH
 from costing.settings.product_fields import DYE, INDIGO
 

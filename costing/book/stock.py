@@ -7,7 +7,8 @@ from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.quantities import InputError, label
 from costing.settings.building import Entry, build
-from costing.settings.mill import YARN_ROLES, Material, Mill
+from costing.settings.material import YARN_ROLES, Material
+from costing.settings.mill import Mill
 from costing.settings.offers import LISTED_STRENGTH
 from costing.settings.stock import OpenOrder, PurchaseTerms, StockBatch, Store
 

@@ -11,7 +11,9 @@ from costing.cost.money import delivered_price, price_of_pure_substance
 from costing.quantities.checking import number_text
 from costing.settings.building import Entry
 from costing.settings.drain import Drain
-from costing.settings.mill import Material, Mill, MillCosts
+from costing.settings.material import Material
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import (
     ALWAYS,
     LISTED_STRENGTH,

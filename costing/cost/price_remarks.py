@@ -11,7 +11,9 @@ from costing.ledger.remarks import Remark, located, meant_share
 from costing.quantities import InputError, label
 from costing.quantities.checking import number_text
 from costing.reference_data import materials
-from costing.settings.mill import ROUNDING, YARN_ROLES, Enquiry, Material, Mill, MillCosts
+from costing.settings.material import ROUNDING, YARN_ROLES, Material
+from costing.settings.mill import Enquiry, Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import LISTED_STRENGTH
 
 OLD = datetime.timedelta(days=365)

@@ -14,7 +14,9 @@ from costing.process.arithmetic import is_nothing
 from costing.process.postings import DRAIN, GREY, POWER
 from costing.quantities import InputError
 from costing.quantities.units import convert
-from costing.settings.mill import Material, MillCosts
+from costing.settings.material import Material
+from costing.settings.mill import Enquiry
+from costing.settings.mill_costs import MillCosts
 from costing.settings.quality import Sorting
 
 WATER_LINE = "water"
@@ -299,6 +301,11 @@ def _first_quality(cost: float, sorting: Sorting) -> float:
         sorting.seconds_value,
     )
     return found
+
+
+def basis_of(enquiry: Enquiry) -> str:
+    """The basis on which an enquiry is priced: a metre of what it counts."""
+    return ORDERED.get(enquiry.length_basis, FINISHED_METRE)
 
 
 def bases(ledger: Ledger) -> dict[str, float]:

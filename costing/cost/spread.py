@@ -8,7 +8,7 @@ from typing import Any, NamedTuple, Optional
 from costing.process.arithmetic import larger, normal_deviation, smaller, where
 from costing.quantities import QUANTITIES, InputError, label, shown
 from costing.quantities.checking import LIMITS
-from costing.reference_data import defaults
+from costing.reference_data import Default, defaults
 from costing.settings.building import Assumption
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import (
@@ -36,6 +36,10 @@ TOGETHER = {
 }
 
 
+# Who says how far a number may be off, the least known first.
+KNOWN_FROM = GUESS, DERIVED, PUBLISHED, OWN = "guess", "derived", "published", "your own"
+
+
 class Spread(NamedTuple):
     """What a number may be. House units.
 
@@ -54,6 +58,9 @@ class Spread(NamedTuple):
         Numbers of one such name are high together and low together.
     grounds : str
         Where it comes from.
+    known_from : str
+        `OWN` where a row of the book gives the ends; else nobody typed the number, and its default is
+        `PUBLISHED`, `DERIVED` from what is, or a `GUESS`.
     """
 
     place: Place
@@ -63,6 +70,7 @@ class Spread(NamedTuple):
     deviation: Optional[float]  # noqa: UP045 read by an older Python
     moves_with: str
     grounds: str
+    known_from: str = OWN
 
     def at(self, share: Any) -> Any:
         """The value that a share of all cases lies below: of one share, or of each in an array."""
@@ -204,20 +212,31 @@ def spreads_of(mill: Mill, enquiry: Enquiry) -> list[Spread]:
     for place, value in numbers.items():
         if QUANTITIES[place.name].whole:
             continue
-        row = row_for(mill.spreads, place, _names(enquiry, place))
+        row = row_for(mill.spreads, place, row_names(enquiry, place))
         if row is not None:
             found.append(given_spread(row, place, value))
         elif place in taken and value != 0.0:  # what a mill does not have is not unsure
             default = mill.default_of(taken[place])
             group = TOGETHER.get(place.name, default.key)
             low, high = min(default.low, value), max(default.high, value)
-            found.append(Spread(place, value, low, high, None, group, _grounds(mill, taken[place])))
+            known_from = _known_from(mill, taken[place], default)
+            found.append(
+                Spread(place, value, low, high, None, group, _grounds(mill, taken[place]), known_from)
+            )
     return [spread for spread in found if spread.standard_deviation > 0.0]
 
 
 def _grounds(mill: Mill, taken: Assumption) -> str:
     source = mill.default_of(taken).source
     return source if taken in mill.calibrated else f"default, {source}"
+
+
+def _known_from(mill: Mill, taken: Assumption, default: Default) -> str:
+    if taken in mill.calibrated:
+        return OWN
+    if default.source == DERIVED:
+        return DERIVED
+    return PUBLISHED if default.locator else GUESS  # only a publication has a place in it
 
 
 def defaults_taken(mill: Mill, enquiry: Enquiry) -> dict[Place, str]:
@@ -253,7 +272,7 @@ def row_for(rows: Iterable[GivenSpread], place: Place, names: tuple[str, ...]) -
     return found
 
 
-def _names(enquiry: Enquiry, place: Place) -> tuple[str, ...]:
+def row_names(enquiry: Enquiry, place: Place) -> tuple[str, ...]:
     """Codes by which a row may name a number."""
     own = {STYLE: enquiry.style, ENQUIRY: enquiry.code, RANGE: enquiry.range}
     return (place.code, own.get(place.kind, place.code))

@@ -14,7 +14,7 @@ from costing.effluent.factors import PARAMETERS, Factors
 from costing.ledger.whole import Ledger
 from costing.process.postings import DRAIN, Line, Posting, named
 from costing.settings.discharge_point import DischargePoint
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.sizing_step import Sizing
 
 OF_SIZE = ("losses", "dump")  # what drains from a size box, behind its name

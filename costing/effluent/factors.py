@@ -22,7 +22,7 @@ from costing.reference_data import substances
 from costing.settings.box_steps import Treatment
 from costing.settings.building import build
 from costing.settings.discharge_point import DischargePoint
-from costing.settings.mill import REDUCED_DYES, Material
+from costing.settings.material import REDUCED_DYES, Material
 from costing.settings.product_fields import DYE
 from costing.settings.steps import IndigoDyeing, Scour
 from costing.settings.vessel_steps import VesselBath

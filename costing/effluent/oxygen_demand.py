@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from costing.process.chemistry import atoms, molar_mass_of_formula
 from costing.reference_data import substances
-from costing.settings.mill import REDUCED_DYES, Material
+from costing.settings.material import REDUCED_DYES, Material
 
 SULFUR_SPECIES = (
     "sodium_hydrosulfite",

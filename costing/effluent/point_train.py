@@ -8,7 +8,8 @@ from typing import NamedTuple
 from costing.effluent.ion_loads import SOLIDS
 from costing.effluent.pit import EQUALISED, Standing
 from costing.effluent.stages import Band, Stage
-from costing.effluent.treatment import ORGANIC, Train, treated
+from costing.effluent.treated_flow import ORGANIC, Train
+from costing.effluent.treatment import treated
 from costing.quantities import InputError
 from costing.settings.treatment_train import BUILT, TrainStage
 

@@ -23,7 +23,8 @@ from costing.quantities import InputError, check, label, listed, meant
 from costing.quantities.units import canonical, convert
 from costing.report import BOOK_TABLES, Result
 from costing.report.names import codes_called, names_of, parameter_called
-from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill, Range
+from costing.settings.material import YARN_ROLES, Material
+from costing.settings.mill import Enquiry, Mill, Range
 from costing.settings.style import Style
 from costing.settings.vessel_steps import bath_hours
 

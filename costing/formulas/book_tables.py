@@ -11,7 +11,7 @@ from costing.book.quantity_cell import is_empty, is_error
 from costing.book.sheet import EXCEL_ERRORS
 from costing.formulas.cell_reading import cells_of, single, text_of
 from costing.formulas.formula import PREFIX
-from costing.formulas.opened_book import OpenedBook, kept_book, open_book
+from costing.formulas.opened_book import OpenedBook, kept_book, not_collecting, open_book
 from costing.quantities import InputError, label, listed, meant
 from costing.report import BOOK_TABLES, Table
 
@@ -58,7 +58,9 @@ def result_table(book: Any = None, table: Any = None, enquiry: Any = None, rows:
         known = listed(BOOK_TABLES, most=len(BOOK_TABLES))
         raise InputError(where, f"table is {asked!r}; accepted is one of: {known}")
     opened, code = opened_of(book, where), text_of(enquiry, "enquiry", where)
-    found = BOOK_TABLES[key](opened.mill, opened.results(code, where))
+    results = opened.results(code, where)
+    with not_collecting():  # some tables take many quotes
+        found = BOOK_TABLES[key](opened.mill, results)
     return _padded(cells_of_table(found), _rows(rows, where), key, where)
 
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import gc
 from collections import OrderedDict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from hashlib import blake2b
 from typing import Any
 
@@ -23,6 +24,18 @@ from costing.settings.mill import Mill
 
 MARK = "book "
 KEPT = 24  # several documents, and some states of each to go back to
+
+
+@contextmanager
+def not_collecting() -> Iterator[None]:
+    """Look for no cycles: a ledger is hundreds of small tuples without one, and looking costs half of it."""
+    collecting = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if collecting:
+            gc.enable()
 
 
 class OpenedBook:
@@ -58,14 +71,8 @@ class OpenedBook:
     def results(self, code: str, where: str) -> list[Result]:
         """The results of one enquiry, or of all where no code is given."""
         wanted = [code] if code else list(self.mill.enquiries)
-        # A ledger is hundreds of small tuples without a cycle: looking for one costs half as much again.
-        collecting = gc.isenabled()
-        gc.disable()
-        try:
+        with not_collecting():
             return [self.result(item, where) for item in wanted]
-        finally:
-            if collecting:
-                gc.enable()
 
 
 _kept: OrderedDict[str, OpenedBook] = OrderedDict()

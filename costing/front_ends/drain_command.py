@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from costing.front_ends.command_frame import BOOK, JSON, asked_quantity, one_line_errors, read, results_of
+from costing.front_ends.command_frame import BOOK, JSON, ON, asked_quantity, one_line_errors, read, results_of
 from costing.quantities import InputError, listed
 
 if TYPE_CHECKING:
@@ -58,6 +58,7 @@ FIRST = "Estimate from recipe and range, no measurement: your permit and the tes
 )
 @click.option("--out", "-o", type=click.Path(path_type=Path), help="Write the report: a workbook to print.")
 @click.option("--overwrite", is_flag=True, help="Replace an earlier report of that name.")
+@ON
 @JSON
 @one_line_errors
 def drain(
@@ -73,13 +74,15 @@ def drain(
     target: str | None,
     out: Path | None,
     overwrite: bool,
+    on: str | None,
     as_json: bool,
 ) -> None:
     """Show what leaves by a collecting point on a running day, or in a month of a production log.
 
     Streams, loads and concentrations with their band, condition of the water, dumps; with --out a report to
     print, with charts, what was assumed, sources and cautions. The numbers are an estimate; your permit and
-    the tests that it names come first.
+    the tests that it names come first. The day of the prices counts here too: it chooses the offers, and with
+    them the strength of what is bought.
 
     \b
     costing drain                                  the plan of the book
@@ -97,7 +100,7 @@ def drain(
     _check_options(log, month, columns, keep_columns, skip_unknown, parameter, out, as_json)
     if against is not None and parameter is not None:
         raise InputError("--against", "compares all parameters; accepted is --why without it")
-    mill, source = read(book)
+    mill, source = read(book, on)
     if out is not None and out.resolve() in (source.resolve(), log.resolve() if log else None):
         raise InputError(str(out), "is read here; accepted is another name for the report")
 
@@ -105,7 +108,7 @@ def drain(
     tables: list[Table] = []
     left_out: list[LeftOut] = []
     title = "a running day of the plan"
-    before = None if against is None else _before(against, mill, source, code, log)
+    before = None if against is None else _before(against, mill, source, code, log, on)
     if log is not None:
         held = _month_of(mill, code, log, month, columns, skip_unknown, result)
         mill, found, tables, left_out, title = held
@@ -184,7 +187,7 @@ def _results_of_book(mill: Mill, source: Path) -> Callable[[str], Result]:
     return result
 
 
-def _before(asked: str, mill: Mill, source: Path, code: str, log: Path | None) -> Side:
+def _before(asked: str, mill: Mill, source: Path, code: str, log: Path | None, on: str | None) -> Side:
     """The drain that another is compared with: of another book, of another point, or of the plan."""
     from costing.report.drain_against import Side
     from costing.report.drain_point import work_out_point
@@ -197,7 +200,7 @@ def _before(asked: str, mill: Mill, source: Path, code: str, log: Path | None) -
     elif asked in mill.drain.points:
         code = asked
     elif Path(asked).is_file():
-        mill, source = read(Path(asked))
+        mill, source = read(Path(asked), on)
     else:
         raise InputError(
             "--against",

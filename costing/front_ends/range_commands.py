@@ -67,6 +67,7 @@ def band(
     costing band -e Q-02 --picture drivers.svg
     costing band -e Q-02 --of HYDRO-88     how sure is what a kilogram of yarn takes of it?
     """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.cost.spread_remarks import spread_remarks
     from costing.front_ends import screen
     from costing.many import tables
 
@@ -93,6 +94,9 @@ def band(
 
         panels = [cost_panel(mill, item) for item in results] + [use_panel(use) for use in uses]
         driver_picture(picture, panels, overwrite)
+    for enquiry in asked:
+        for note in spread_remarks(mill, enquiry):
+            click.echo(f"{note.kind}, {enquiry.code}, {note.where}: {note.text}", err=True)
     if as_json:
         click.echo(screen.documents_to_json(found))
         return
@@ -196,9 +200,10 @@ def target(
     costing target -e Q-01 --cost 2.25 --change "order length" --to 30000
     costing target -e Q-01 --price 2.75 --change "indigo dyeing: indigo on yarn" --from 1% --to 3%
     """  # noqa: D301  (the mark keeps the lines apart in the help)
+    from costing.cost.quote import basis_of
     from costing.front_ends import screen
     from costing.many import tables
-    from costing.many.quotes import COST, PRICE, basis_of, ordered
+    from costing.many.quotes import COST, PRICE, ordered
     from costing.many.target import place_named, search
 
     if (cost is None) == (price is None):

@@ -1,10 +1,10 @@
-"""The commands of the register: save quotes, find them again, and say why two of them differ."""
+"""The commands of the register: save quotes, find them again, write them to a file."""
 
 from __future__ import annotations
 
 import datetime
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from functools import wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -19,28 +19,23 @@ from costing.front_ends.command_frame import (
     one_line_errors,
     quoted,
     read,
-    results_of,
     tell,
 )
-from costing.quantities import InputError, listed
+from costing.front_ends.explain_command import explain
+from costing.front_ends.register_frame import (
+    ENDING,
+    FILE,
+    OUT,
+    OVERWRITE,
+    asked_revision,
+    register_of,
+    show_tables,
+)
+from costing.quantities import InputError
 
 if TYPE_CHECKING:
-    from costing.cost.changes import Change
     from costing.front_ends.quote_register.record import Kept
     from costing.front_ends.quote_register.store import Wanted
-    from costing.report import Table
-    from costing.report.difference import Side
-
-ENDING = "_quotes.sqlite"  # behind the name of the book
-FILE = click.option(
-    "--register",
-    "named",
-    type=click.Path(path_type=Path),
-    metavar="FILE",
-    help=f"The register; default: the one *{ENDING} of the current folder.",
-)
-OUT = click.option("--out", "-o", type=click.Path(path_type=Path), help="Write it to a file, too.")
-OVERWRITE = click.option("--overwrite", is_flag=True, help="Replace an earlier file of that sort and name.")
 
 
 @click.group(name="register")
@@ -58,24 +53,7 @@ def register() -> None:
     """  # noqa: D301  (the mark keeps the lines apart in the help)
 
 
-def _found_file(named: Path | None) -> Path:
-    """The register that is named, or the only one of this folder.
-
-    Raises
-    ------
-    InputError
-        There is none, or more than one.
-    """
-    if named is not None:
-        return named
-    there = sorted(Path.cwd().glob(f"*{ENDING}"))
-    if len(there) != 1:
-        said = f"there are {len(there)}: {listed(path.name for path in there)}" if there else "there is none"
-        raise InputError(
-            "--register",
-            f"is empty, and of registers *{ENDING} in this folder {said}; accepted is the name of one",
-        )
-    return there[0]
+register.add_command(explain)
 
 
 @register.command()
@@ -168,8 +146,8 @@ def list_quotes(every: bool, named: Path | None, as_json: bool) -> None:
     from costing.front_ends.quote_register import store
     from costing.front_ends.quote_register.tables import heads_table
 
-    heads = store.found(_found_file(named), last_only=not every)
-    _show([heads_table(heads, brief=not as_json)], as_json)
+    heads = store.found(register_of(named), last_only=not every)
+    show_tables([heads_table(heads, brief=not as_json)], as_json)
 
 
 def _wanted(command: Callable[..., Any]) -> Callable[..., Any]:
@@ -219,9 +197,9 @@ def search(wanted: Wanted, named: Path | None, as_json: bool) -> None:
     from costing.front_ends.quote_register import store
     from costing.front_ends.quote_register.tables import heads_table
 
-    path = _found_file(named)
+    path = register_of(named)
     heads = store.found(path, wanted)
-    _show([heads_table(heads, brief=not as_json)], as_json)
+    show_tables([heads_table(heads, brief=not as_json)], as_json)
     if not as_json:
         click.echo(f"{len(heads)} revision(s) found in {path.name}")
 
@@ -251,7 +229,7 @@ def show(
 
     if as_json and out is not None:
         raise InputError("--out", "goes with the workbook; accepted is --json without it")
-    opened = reopen(store.opened(_found_file(named), code, _counted(revision, "--revision")))
+    opened = reopen(store.opened(register_of(named), code, asked_revision(revision, "--revision")))
     tables = kept_tables(opened)
     if out is not None:
         from costing.front_ends.workbook.results import write_results
@@ -259,146 +237,11 @@ def show(
         if opened.mill is None or opened.result is None:
             raise InputError(str(out), f"was not written: {opened.kept.name} {opened.verdict}")
         write_results(out, opened.mill, [opened.result], overwrite=overwrite)
-    _show(tables if as_json else tables[:2], as_json)
+    show_tables(tables if as_json else tables[:2], as_json)
     if out is not None:
         click.echo(f"the working is in {out}")
         if not opened.is_same:
             click.echo("warning: it is worked out by the program of today and not as it was saved, see above")
-
-
-def _counted(revision: int | None, option: str) -> int | None:
-    if revision is not None and revision < 1:
-        raise InputError(option, f"is {revision}; accepted is 1 or more")
-    return revision
-
-
-@register.command()
-@click.argument("code", metavar="QUOTE")
-@click.argument("other", required=False, metavar="[OTHER]")
-@click.option("--from", "first", type=int, metavar="N", help="Revision before; the one before the last.")
-@click.option("--to", "second", type=int, metavar="N", help="Revision after; the last.")
-@click.option(
-    "--now",
-    type=click.Path(path_type=Path, readable=False),
-    metavar="BOOK",
-    help="In place of a revision after: the enquiry as this book has it now.",
-)
-@click.option(
-    "--step", metavar="STEP", help="Round to this step of money, as 0.0001; default: the mill's own."
-)
-@FILE
-@OUT
-@OVERWRITE
-@JSON
-@one_line_errors
-def explain(
-    code: str,
-    other: str | None,
-    first: int | None,
-    second: int | None,
-    now: Path | None,
-    step: str | None,
-    named: Path | None,
-    out: Path | None,
-    overwrite: bool,
-    as_json: bool,
-) -> None:
-    """Say why a QUOTE is not what it was, or not what OTHER is: effects that add up to the difference.
-
-    Cloth, lot, recipe, usage and price effect, and that of another version of the program; each with the
-    inputs that changed and the lines of cost that move.
-
-    \b
-    costing register explain Q-01                      the last revision and the one before
-    costing register explain Q-01 --from 1 --to 3
-    costing register explain Q-01 Q-05                 the last of two quotes
-    costing register explain Q-01 --now my_mill.xlsx   what it would be today, and why
-    """  # noqa: D301  (the mark keeps the lines apart in the help)
-    from costing.front_ends.quote_register import store
-
-    if as_json and out is not None:
-        raise InputError("--out", "goes with the workbook; accepted is --json without it")
-    if now is not None and second is not None:
-        raise InputError("--to", "names a revision of the register; accepted with --now is none")
-    path = _found_file(named)
-    first, second = _counted(first, "--from"), _counted(second, "--to")
-    alone = other is None and now is None
-    before = store.opened(path, code, first if first is not None or not alone else -1)
-    after = _now(now, other or before.head.code) if now else store.opened(path, other or code, second)
-    tables = _reasons(before, after, step, brief=not as_json and out is None)
-    if out is not None:
-        from costing.front_ends.quote_register.export import write_reasons
-
-        write_reasons(out, tables, overwrite)
-        tables = _reasons(before, after, step, brief=True)
-    _show(tables, as_json)
-    if out is not None:
-        click.echo(f"all inputs and lines are in {out}")
-
-
-def _now(book: Path, code: str) -> Kept:
-    """The enquiry of a book as it would be saved now."""
-    from costing.front_ends.quote_register.record import kept
-
-    mill, source = read(book)
-    (result,) = results_of(mill, source, (code,))
-    return kept(mill, result)
-
-
-def _reasons(before: Kept, after: Kept, step: str | None, brief: bool) -> list[Table]:
-    """The tables of why two quotes differ."""
-    from decimal import Decimal
-
-    from costing.cost.difference import moves_between, with_program
-    from costing.cost.money import common_step
-    from costing.quantities import check
-    from costing.report.difference import difference_tables, quote_alone
-    from costing.settings.snapshot import restored
-
-    if step is None:
-        size = common_step([before.head.rounding, after.head.rounding])
-    else:
-        try:
-            size = Decimal(step)
-            check("money_rounding", float(size), "--step")
-        except (ArithmeticError, InputError):
-            raise InputError("--step", f"is {step!r}; accepted is a step of money such as 0.001") from None
-    sides = _side(before), _side(after)
-    for side in sides:
-        try:
-            quote_alone(*restored(side.document))
-        except InputError as error:
-            said = f"the program of today does not work it out, so nothing can be told apart: {error}"
-            raise InputError(side.name, said) from error
-    first, moves = moves_between(before.document, after.document, quote_alone)
-    saved = sides[0].quote, sides[1].quote
-    path = with_program(first, moves, saved, _program(before, after))
-    return difference_tables(*sides, path, size, brief)
-
-
-def _side(item: Kept) -> Side:
-    from costing.front_ends.quote_register.record import quote_of
-    from costing.report.difference import Side
-
-    name = item.name if item.head.revision else f"{item.head.code} now"
-    return Side(name, item.document, quote_of(item)[0])
-
-
-def _program(before: Kept, after: Kept) -> list[Change]:
-    """What is other about the program than when a quote was saved."""
-    import costing
-    from costing.cost.changes import PROGRAM, Change
-    from costing.reference_data import fingerprint
-
-    found = []
-    for item in (before, after):
-        for name, saved, today in (
-            ("version", item.head.version, costing.__version__),
-            ("reference tables", item.head.tables, fingerprint()),
-        ):
-            if saved != today:
-                found.append(Change(PROGRAM, _side(item).name, name, "", saved, today))
-    return found
 
 
 @register.command()
@@ -426,21 +269,10 @@ def export(wanted: Wanted, named: Path | None, out: Path, overwrite: bool) -> No
 
     if out.suffix.lower() not in (".xlsx", ".csv"):
         raise InputError("--out", f"is {str(out)!r}; accepted is a name that ends in .xlsx or .csv")
-    path = _found_file(named)
+    path = register_of(named)
     heads = store.found(path, wanted)
     if not heads:
         raise InputError(str(path), "holds no quote of that kind; accepted is one or more to write")
     whole = [] if out.suffix.lower() == ".csv" else [store.opened(path, *head[:2]) for head in heads]
     write_register(out, heads, whole, overwrite)
     click.echo(f"{len(heads)} revision(s) in {out}")
-
-
-def _show(tables: Sequence[Table], as_json: bool) -> None:
-    from costing.front_ends import screen
-
-    if as_json:
-        click.echo(screen.to_json(tables))
-    else:
-        for table in tables:
-            if table.rows:
-                screen.show(table)

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import datetime
 import json
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from costing.report import Table
 from costing.report.refused import NoNumber
+
+HYPHEN = re.compile(
+    r"(?<=[a-z]{2}-)(?=\w)"
+)  # behind a hyphen between words; never a sign, a date or an exponent
 
 
 def show(table: Table) -> None:
@@ -16,24 +21,37 @@ def show(table: Table) -> None:
     import rich.console  # slow to import: only a command that prints a table pays for it
 
     console = rich.console.Console(highlight=False, markup=False)
-    wide = _widths(table, console.width)
+    edges = True
+    wide = _widths(table, console.width - 2)
     needed = sum(wide) + len(wide) + 1
+    if needed > console.width:  # then no letter of room for the edges
+        edges = False
+        wide = _widths(table, console.width)
+        needed = sum(wide) + len(wide) - 1
     if needed > console.width:  # the terminal breaks the lines: a number that is cut would read as another
         console = rich.console.Console(highlight=False, markup=False, width=needed)
-    console.print(_grid(table, wide))
+    console.print(_grid(table, wide, edges))
+    if not edges:
+        console.print()
 
 
 def _widths(table: Table, room: int) -> list[int]:
     """Width of each column: what it likes, or where room is short as little as keeps every word whole.
 
-    Headings of numbers are folded first, then the widest texts; names, codes and numbers stay whole.
+    Headings of numbers are folded first, then the widest texts; names, codes and numbers stay whole. Where
+    that is not enough, a word is folded behind its hyphens.
     """
+    room -= len(table.columns) - 1
+    found = _fitted(table, room, str.split)
+    return found if sum(found) <= room else _fitted(table, room, _pieces)
+
+
+def _fitted(table: Table, room: int, pieces_of: Callable[[str], list[str]]) -> list[int]:
     likes, least = [], []
     for place, column in enumerate(table.columns):
         texts = [column.title, column.unit, *(as_text(row[place], column.digits) for row in table.rows)]
         likes.append(max(len(line) for text in texts for line in text.split("\n")))
-        least.append(max(len(word) for text in texts for word in text.split() or [""]))
-    room -= len(likes) + 1
+        least.append(max(len(piece) for text in texts for piece in pieces_of(text) or [""]))
     if sum(likes) > room:
         likes = [
             small if column.digits is not None else like
@@ -45,17 +63,33 @@ def _widths(table: Table, room: int) -> list[int]:
     return likes
 
 
-def _grid(table: Table, wide: Sequence[int]) -> Any:
+def _pieces(text: str) -> list[str]:
+    """What of a text stands on one line at least: its words, and of words with hyphens the parts."""
+    return [piece for word in text.split() for piece in HYPHEN.split(word)]
+
+
+def _folded(text: str, width: int) -> str:
+    """A text with a new line behind the hyphens of each word that is wider than its column."""
+    return re.sub(r"\S+", lambda word: _in_parts(word[0]) if len(word[0]) > width else word[0], text)
+
+
+def _in_parts(word: str) -> str:
+    return "\n".join(HYPHEN.split(word))
+
+
+def _grid(table: Table, wide: Sequence[int], edges: bool) -> Any:
     """The table for a screen, in columns of these widths."""
     import rich.box
     import rich.table
 
+    apart = "" if edges else "\n"  # without edges no empty line parts the table from its title and note
     grid = rich.table.Table(
-        title=table.title,
-        caption=table.note,
+        title=table.title + apart,
+        caption=apart + table.note,
         box=rich.box.SIMPLE_HEAD,
         padding=(0, 0),
         pad_edge=False,
+        show_edge=edges,
         title_justify="left",
         caption_justify="left",
     )
@@ -64,7 +98,8 @@ def _grid(table: Table, wide: Sequence[int]) -> Any:
         justify: Any = "left" if column.digits is None else "right"
         grid.add_column(heading, justify=justify, overflow="fold", width=width)
     for row in table.rows:
-        grid.add_row(*[as_text(cell, table.columns[place].digits) for place, cell in enumerate(row)])
+        texts = [as_text(cell, column.digits) for cell, column in zip(row, table.columns)]
+        grid.add_row(*[_folded(text, width) for text, width in zip(texts, wide)])
     return grid
 
 

@@ -24,7 +24,7 @@ from costing.process.treatment import box_of_treatment
 from costing.process.yarn import YarnState
 from costing.settings.box_steps import Treatment
 from costing.settings.dye_box_step import DyeBox
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.sizing_step import Sizing
 
 FIRST_FILL = "first fill"

@@ -18,7 +18,7 @@ from costing.reference_data import defaults
 from costing.settings.box_steps import Treatment
 from costing.settings.dye_box_step import DyeBox
 from costing.settings.dye_class import SULFUR, class_of
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.product_fields import DYE, INDIGO, REDUCTANTS
 from costing.settings.recovering_rinse_step import RecoveringRinse
 from costing.settings.sizing_step import Sizing

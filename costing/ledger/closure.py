@@ -11,7 +11,7 @@ from costing.process.chemistry import atoms, element_share
 from costing.process.postings import PROCESS, REACTION, Posting
 from costing.quantities import InputError
 from costing.reference_data import substances
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 ELEMENTS = ("Na", "S", "N", "C", "H", "O")
 SMALLEST = 1e-15  # kg per kg: what is smaller is left over by rounding and by nothing else

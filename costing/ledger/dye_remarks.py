@@ -22,7 +22,7 @@ from costing.settings.dye_class import (
     reductants_of,
     up_to_the_rinse,
 )
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 ALKALI, CAUSTIC = "alkali", "sodium_hydroxide"
 HYDROSULFITE = "sodium_hydrosulfite"

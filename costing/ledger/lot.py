@@ -36,7 +36,8 @@ from costing.process.postings import (
     balance,
 )
 from costing.process.washing import post_scour_liquor
-from costing.settings.mill import Material, Range
+from costing.settings.material import Material
+from costing.settings.mill import Range
 from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steps import IndigoDyeing, Scour, Step

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from costing.ledger.shade_lots import shade_lots_of
 from costing.ledger.whole import Ledger
 from costing.quantities import label, quantity, shown
@@ -25,13 +27,19 @@ def short_last_set(ledger: Ledger) -> str:
     )
 
 
+@cache
+def _usual_ends(name: str) -> tuple[float, float]:
+    """What is usual of a share in any depth of shade [fraction]."""
+    band = [item for key, item in defaults().items() if key.startswith(f"seconds.{name}.")]
+    return min(item.low for item in band), max(item.high for item in band)
+
+
 def unusual_shares(ledger: Ledger, mill: Mill) -> list[tuple[str, str, float, float, float, str]]:
     """Shares that are given and not usual: name, cell, value, low, high, and what is said of them."""
     found = []
     for name in SHARES:
         value = getattr(ledger.sorting, name)
-        band = [item for key, item in defaults().items() if key.startswith(f"seconds.{name}.")]
-        low, high = min(item.low for item in band), max(item.high for item in band)
+        low, high = _usual_ends(name)
         if value == 0.0 or low <= value <= high:
             continue
         own = getattr(ledger.enquiry, name) is not None

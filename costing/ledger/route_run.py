@@ -15,7 +15,7 @@ from costing.process.postings import GREY, PROCESS, YARN, Book, Line, Posting, n
 from costing.process.running import RUNNERS
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, wetted_again
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import Drying, Step
 
 TAKE_OFF = "take-off"

@@ -12,11 +12,11 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy
 
-from costing.cost.quote import GROUPS
+from costing.cost.quote import GROUPS, basis_of
 from costing.many.bulk_columns import CODES, WORDS, Numbers, Texts, columns_of
 from costing.many.bulk_jobs import RESULTS, Done, Job, Rows, parts, run_here
 from costing.many.lanes import Floats
-from costing.many.quotes import COST, PRICE, basis_of
+from costing.many.quotes import COST, PRICE
 from costing.many.target import Names, names_of, place_among, place_if_any
 from costing.quantities import (
     QUANTITIES,
@@ -29,7 +29,8 @@ from costing.quantities.checking import check_choice
 from costing.report.table import costs_of
 from costing.settings.drain import Drain
 from costing.settings.inputs import ENQUIRY, MATERIAL, STYLE, Place, inputs_of
-from costing.settings.mill import YARN_ROLES, Enquiry, Material, Mill
+from costing.settings.material import YARN_ROLES, Material
+from costing.settings.mill import Enquiry, Mill
 from costing.settings.variants import variant
 
 if TYPE_CHECKING:

@@ -12,9 +12,9 @@ from typing import Any, NamedTuple, Self
 import numpy
 from numpy.typing import NDArray
 
-from costing.cost.quote import GROUPS, YARN_BASES, Quote
+from costing.cost.quote import GROUPS, YARN_BASES, Quote, basis_of
 from costing.many.lanes import Floats, Lanes
-from costing.many.quotes import CHUNK, COST, PRICE, Worked, basis_of, run_parted
+from costing.many.quotes import CHUNK, COST, PRICE, Worked, run_parted
 from costing.quantities import InputError
 from costing.quantities.checking import SEVERAL
 from costing.report.table import priced

@@ -6,10 +6,11 @@ from typing import NamedTuple
 
 import numpy
 
+from costing.cost.quote import basis_of
 from costing.ledger.shade_lots import shade_lots_of
 from costing.ledger.whole import open_ledger
 from costing.many.lanes import Floats
-from costing.many.quotes import COST, PRICE, basis_of, many_quotes, ordered
+from costing.many.quotes import COST, PRICE, many_quotes, ordered
 from costing.quantities import InputError
 from costing.quantities.checking import LIMITS, shown
 from costing.quantities.table import quantity
@@ -31,7 +32,7 @@ class LotCurve(NamedTuple):
     costs, prices : array
         Of a metre; not a number where the order is refused [money/m].
     sets : array
-        Dye sets, or charges, that the order runs.
+        Dye sets, or charges, that the order is divided into; each run of the range takes those side by side.
     reference : float
         Length that fills the longest set, or one charge, exactly: what the others are measured against [m].
     reference_cost : float
@@ -127,7 +128,7 @@ def lot_curve(
         lengths,
         costs,
         outcome.values[PRICE],
-        numpy.maximum(numpy.ceil(lengths / full - 1e-6), 1.0),
+        numpy.maximum(numpy.ceil(lengths / full - 1e-6), 1.0) * enquiry.sets_side_by_side,
         full,
         reference_cost,
         float(lengths[first]) if first < len(lengths) else None,
@@ -137,7 +138,7 @@ def lot_curve(
 
 
 def full_set(mill: Mill, enquiry: Enquiry) -> float:
-    """Length of an order that fills one set of the range, or one charge of a vessel, exactly [m].
+    """Length of an order that fills one run of sets of the range, or one charge of a vessel, exactly [m].
 
     Side by side run as many sets as the enquiry says.
     """

@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 import numpy
 
-from costing.cost.quote import FINISHED_METRE, ORDERED, Quote
+from costing.cost.quote import Quote
 from costing.many.lanes import Floats, Lanes, PartedError
 from costing.quantities import InputError
 from costing.report.table import priced
@@ -144,8 +144,3 @@ def ordered(basis: str) -> Worked:
         return {COST: quoted.cost_on(basis), PRICE: quoted.price_on(basis)}
 
     return worked
-
-
-def basis_of(enquiry: Enquiry) -> str:
-    """The basis on which an enquiry is priced: a metre of what it counts."""
-    return ORDERED.get(enquiry.length_basis, FINISHED_METRE)

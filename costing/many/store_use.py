@@ -17,7 +17,8 @@ from costing.many.quotes import run_parted
 from costing.purchasing.requirement import MONTH, period_of
 from costing.quantities import InputError
 from costing.settings.inputs import Place, with_inputs
-from costing.settings.mill import YARN_ROLES, Enquiry, Mill
+from costing.settings.material import YARN_ROLES
+from costing.settings.mill import Enquiry, Mill
 from costing.settings.records import IssueRecord, MadeRecord
 
 

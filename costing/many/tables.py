@@ -9,17 +9,18 @@ from typing import Any, NamedTuple
 import numpy
 
 from costing.cost.drivers import FirstOrder
-from costing.cost.quote import GROUPS, Quote
+from costing.cost.quote import GROUPS, Quote, basis_of
 from costing.cost.spread import place_text
 from costing.many.band import DRAWS, SEED, Band, band_of, draw_quotes, drivers_of
-from costing.many.driver_rows import SHOWN_DRIVERS, drivers_as_table
 from costing.many.lanes import Floats
 from costing.many.lot_curve import LotCurve, Sharing
-from costing.many.quotes import COST, PRICE, Worked, basis_of
+from costing.many.quotes import COST, PRICE, Worked
 from costing.many.target import Answer
 from costing.quantities import QUANTITIES, shown
 from costing.quantities.units import from_house
-from costing.report import Column, Table, costs_of, decimals_of
+from costing.report import Column, Table
+from costing.report.drivers import SHOWN_DRIVERS, drivers_as_table
+from costing.report.table import fine_money
 from costing.settings.inputs import inputs_of
 from costing.settings.mill import Enquiry, Mill
 
@@ -83,15 +84,9 @@ def ranged(mill: Mill, enquiry: Enquiry, draws: int = DRAWS, seed: int = SEED) -
     return Ranged(enquiry, basis, numbers, bands, first, unsure, len(inputs_of(mill, enquiry)))
 
 
-def _money(mill: Mill) -> tuple[str, int]:
-    """Currency, and decimals: one more than prices are rounded to, since a range is small beside them."""
-    costs = costs_of(mill)
-    return costs.currency, max(decimals_of(costs.money_rounding), 3) + 1
-
-
 def band_table(mill: Mill, results: Sequence[Ranged]) -> Table:
     """Cost and price of each enquiry with their range, and the range by first order beside it."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     unit = f"{currency}/m"
     columns = [
         Column("Enquiry"),
@@ -155,7 +150,7 @@ def _grounds(item: Ranged) -> Iterator[str]:
 
 def group_band_table(mill: Mill, item: Ranged) -> Table:
     """Range of each group of cost of one enquiry."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     columns = [
         Column("Group of cost"),
         Column("Low", "5 % lie below", digits),
@@ -179,7 +174,7 @@ def group_band_table(mill: Mill, item: Ranged) -> Table:
 
 def driver_table(mill: Mill, item: Ranged, most: int = SHOWN_DRIVERS) -> Table:
     """What moves the cost of one enquiry, the strongest first."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     title = f"{item.enquiry.code}: what drives the cost"
     return drivers_as_table(
         item.first_order, title, "cost", f"Cost of a {item.basis}", f"{currency}/m", digits, most
@@ -195,7 +190,7 @@ def difference_table(mill: Mill, results: Sequence[Ranged]) -> Table:
 
     Numbers that move together in both have the same draws, so what both do not know does not count.
     """
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     first, *others = results
     columns = [
         Column("Enquiry"),
@@ -231,7 +226,7 @@ def difference_table(mill: Mill, results: Sequence[Ranged]) -> Table:
 
 def lot_table(mill: Mill, enquiry: Enquiry, curve: LotCurve, lines: int = 24) -> Table:
     """Cost against length of order, at round steps of the curve."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     unit = f"{currency}/m"
     columns = [
         Column("Order", "m", 0),
@@ -265,7 +260,7 @@ def lot_table(mill: Mill, enquiry: Enquiry, curve: LotCurve, lines: int = 24) ->
 
 def lot_words(mill: Mill, enquiry: Enquiry, curve: LotCurve) -> str:
     """What a lot curve says, in a few sentences."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     said = [
         f"A metre as the enquiry counts it ({enquiry.length_basis}). One full set or charge is "
         f"{curve.reference:,.0f} m at {curve.reference_cost:.{digits}f} {currency}/m."
@@ -292,7 +287,7 @@ def lot_words(mill: Mill, enquiry: Enquiry, curve: LotCurve) -> str:
 
 def sharing_table(mill: Mill, enquiry: Enquiry, shared: Sharing) -> Table:
     """What an order saves that runs in one lot with others of its shade."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     saved = shared.alone - shared.shared
     return Table(
         "sharing",
@@ -310,7 +305,7 @@ def sharing_table(mill: Mill, enquiry: Enquiry, shared: Sharing) -> Table:
 
 def target_table(mill: Mill, enquiry: Enquiry, answer: Answer, target: float, what: str) -> Table:
     """What a search for a target has found."""
-    currency, digits = _money(mill)
+    currency, digits = fine_money(mill)
     item = QUANTITIES[answer.place.name]
     columns = [
         Column("Where"),

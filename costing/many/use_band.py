@@ -8,10 +8,10 @@ from typing import Any, NamedTuple
 from costing.cost.drivers import FirstOrder
 from costing.cost.quote import Quote
 from costing.many.band import DRAWS, SEED, Band, band_of, draw_quotes, drivers_of
-from costing.many.driver_rows import drivers_as_table
 from costing.many.quotes import Worked
 from costing.quantities import InputError, listed, meant
 from costing.report import Column, Table
+from costing.report.drivers import drivers_as_table
 from costing.report.table import NOT_USED, priced
 from costing.settings.mill import Enquiry, Mill
 

@@ -77,6 +77,8 @@ def is_nothing(amount: Any) -> bool:
     >>> is_nothing(0.0)
     True
     """
+    if amount.__class__ is float:  # asking a plain number for what arrays have takes longer than the answer
+        return not amount
     return not (amount.any() if hasattr(amount, "any") else amount)
 
 
@@ -88,6 +90,8 @@ def holds(test: Any) -> bool:
     >>> holds(2.0 > 1.0)
     True
     """
+    if test is True or test is False:
+        return bool(test)
     return bool(test.all() if hasattr(test, "all") else test)
 
 
@@ -110,6 +114,8 @@ def anywhere(test: Any) -> bool:
     >>> anywhere(2.0 > 1.0)
     True
     """
+    if test is True or test is False:
+        return bool(test)
     return bool(test.any() if hasattr(test, "any") else test)
 
 

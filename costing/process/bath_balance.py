@@ -9,7 +9,7 @@ from costing.process.arithmetic import anywhere, not_negative, smaller, where
 from costing.process.other_reduction import reduced_otherwise
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import IndigoDyeing
 
 MAX_ROUNDS = 100

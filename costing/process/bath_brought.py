@@ -12,7 +12,7 @@ from costing.process.arithmetic import anywhere, not_negative
 from costing.process.box_reactions import MET_BY_CAUSTIC
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 DESTROYED = "destroyed by oxidant on the yarn"
 NEUTRALISED = "neutralises what the yarn brings"

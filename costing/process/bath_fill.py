@@ -10,7 +10,7 @@ from costing.process.mixing import WATER, post_water
 from costing.process.other_reduction import other_reductant, post_other_reduction, reduced_otherwise
 from costing.process.postings import STORE, Book
 from costing.process.reduction import CAUSTIC_PER_HYDROSULFITE, HYDROSULFITE_PER_INDIGO, INDIGO
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import IndigoDyeing
 
 

@@ -18,7 +18,7 @@ from costing.process.postings import BATH, DRAIN, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, added
 from costing.quantities import InputError
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 OVERFLOW = "overflow"
 CARRIED = "carried out with the yarn"

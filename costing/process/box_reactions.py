@@ -16,7 +16,7 @@ from costing.process import fibre
 from costing.process.arithmetic import anywhere, larger, not_negative, smaller, where
 from costing.process.chemistry import molar_mass
 from costing.process.postings import Book
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 SMALLEST = 1e-15  # kg per kg of yarn: less is rounding
 
@@ -206,6 +206,8 @@ MEETING: tuple[Reaction, ...] = (
         },
     ),
 )
+# What must stand in a box for each of them, oxygen and water apart; most boxes hold little of it.
+NEEDED: tuple[frozenset[str], ...] = tuple(frozenset(reaction.taken) - {"oxygen"} for reaction in MEETING)
 """In the order in which they run."""
 
 # What a reductant becomes that has reduced a dye, once air has taken the dye back: the dye is out of the sum.
@@ -293,8 +295,9 @@ def react_all(book: Book, held: Mapping[str, float]) -> None:
     going = True
     while going:  # acid made late in the table meets what stands early in it
         going = False
-        for reaction in MEETING:
-            going = react_share(book, there, reaction, 1.0) or going
+        for reaction, needed in zip(MEETING, NEEDED):
+            if needed <= there.keys():
+                going = react_share(book, there, reaction, 1.0) or going
 
 
 def react_taken(book: Book, held: dict[str, float], reaction: Reaction, substance: str, taken: float) -> None:

@@ -13,7 +13,7 @@ from costing.process.postings import AIR, PROCESS, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, added
 from costing.quantities import InputError, label
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import Drying
 
 

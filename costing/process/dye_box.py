@@ -13,7 +13,7 @@ from costing.process.sulfur_dye import dye_bath_strength, dye_feed_for_depth
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.settings.dye_box_step import DyeBox
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 
 def box_of_dye(step: DyeBox, yarn: YarnState, materials: Mapping[str, Material]) -> Box:

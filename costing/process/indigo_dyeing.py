@@ -46,7 +46,7 @@ from costing.process.reduction import (
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import IndigoDyeing
 
 OVERFLOW = "bath overflow"

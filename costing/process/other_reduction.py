@@ -21,7 +21,7 @@ from costing.process.chemistry import molar_mass
 from costing.process.postings import MOTORS, POWER, STORE, Book
 from costing.process.reduction import CAUSTIC, INDIGO
 from costing.quantities import InputError, label
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import ELECTROLYSIS, IndigoDyeing
 
 ELECTRONS = 2.0  # that reduce one indigo

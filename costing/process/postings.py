@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 
 from costing.process.arithmetic import is_nothing
 from costing.process.chemistry import molar_mass
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 STORE = "store"
 GREY = "grey yarn"
@@ -103,7 +103,7 @@ class Book:
         material: str = "",
     ) -> None:
         """Post an amount from one account to another; nothing is posted for zero."""
-        if not is_nothing(amount):
+        if amount if amount.__class__ is float else not is_nothing(amount):  # the common case, without a call
             self.postings.append((self.step, material, substance, cause, amount, source, destination))
 
     def feed(self, material: Material, cause: str, pure: float, source: str = STORE) -> None:
@@ -158,7 +158,8 @@ class Book:
             if substance == "water":
                 self.reaction_water += amount
             # Of many cases at once, some may turn a reaction back that others run: they post below zero.
-            taken = number < 0.0 if hasattr(amount, "shape") else amount < 0.0
+            plain = amount.__class__ is float or not hasattr(amount, "shape")
+            taken = amount < 0.0 if plain else number < 0.0
             if taken:
                 if substance in GASES:
                     self.move(substance, cause, -amount, AIR, PROCESS)

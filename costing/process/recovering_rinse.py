@@ -14,7 +14,7 @@ from costing.process.postings import DRAIN, MOTORS, POWER, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.washing import RINSE_WATER, RINSED_OFF, behind_rinse, rinse_boxes
 from costing.process.yarn import YarnState
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.recovering_rinse_step import RecoveringRinse
 
 DYE_BACK = "credit: dye that the filter returns to the vat"

@@ -15,7 +15,7 @@ from costing.process.sizing import size_box_strength_wet_in, size_feed_strength_
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.sizing_step import Sizing
 
 LOST = "cooked and lost"

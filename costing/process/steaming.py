@@ -12,7 +12,7 @@ from costing.process.mixing import post_power
 from costing.process.postings import AIR, PROCESS, STORE, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steamer_step import Steaming
 
 

@@ -21,7 +21,7 @@ from costing.process.postings import PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, added
 from costing.settings.box_steps import Treatment
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 
 def box_of_treatment(step: Treatment, materials: Mapping[str, Material]) -> Box:

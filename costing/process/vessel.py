@@ -21,7 +21,7 @@ from costing.process.postings import DRAIN, PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState, added
 from costing.quantities import InputError
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.vessel_steps import Extraction, VesselBath
 
 NO_LIMIT = float("inf")

@@ -26,7 +26,7 @@ from costing.process.postings import BATH, DRAIN, PROCESS, YARN, Book
 from costing.process.surroundings import Surroundings
 from costing.process.yarn import YarnState
 from costing.quantities import InputError
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.rinse_step import Rinse
 from costing.settings.steps import Scour
 

@@ -10,7 +10,8 @@ from typing import NamedTuple
 from costing.cost.money import delivered_price
 from costing.cost.offers import costs_on, no_price, standings
 from costing.quantities import InputError, listed, meant
-from costing.settings.mill import Mill, MillCosts
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 
 
 class Deal(NamedTuple):

@@ -10,7 +10,8 @@ from costing.ledger.whole import Ledger, open_ledger
 from costing.process.postings import STORE
 from costing.purchasing.dye_lots import DyeLot, LeftOut, LotPlan
 from costing.quantities import InputError
-from costing.settings.mill import YARN_ROLES, Enquiry, Mill
+from costing.settings.material import YARN_ROLES
+from costing.settings.mill import Enquiry, Mill
 
 DAY, WEEK, MONTH = "day", "week", "month"
 PERIODS = (DAY, WEEK, MONTH)

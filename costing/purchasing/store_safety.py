@@ -27,7 +27,7 @@ from costing.reference_data.store_safety import (
     segregation,
     transport_entry,
 )
-from costing.settings.mill import YARN_ROLES, Material
+from costing.settings.material import YARN_ROLES, Material
 
 NOT_KNOWN = "not known: ask the supplier's safety data sheet"
 OTHER_NAME = "another may hold: ask the supplier's safety data sheet"

@@ -13,6 +13,7 @@ from costing.report.drain import (
     discharge_loads,
 )
 from costing.report.drain_live import DRAIN_TABLES
+from costing.report.drivers import cost_drivers, cost_spread
 from costing.report.dye_bath import dye_bath
 from costing.report.grounds import (
     cautions_of_use,
@@ -21,12 +22,12 @@ from costing.report.grounds import (
     run_record,
     sources_cited,
 )
-from costing.report.money import cost_by_group, cost_by_step, cost_lines, headline, quotes
+from costing.report.money import cost_by_group, cost_by_step, cost_lines, headline, parts_of, quotes
 from costing.report.prices import prices_of_use
 from costing.report.range_work import key_figures, ledger_lines, use
 from costing.report.seconds import seconds, shade_lots
 from costing.report.seconds import told as seconds_told
-from costing.report.table import Column, Result, Table, costs_of, decimals_of, work_out
+from costing.report.table import Builder, Column, Result, Table, costs_of, decimals_of, work_out
 from costing.settings.mill import Mill
 
 __all__ = [
@@ -42,9 +43,6 @@ __all__ = [
     "seconds_told",
     "work_out",
 ]
-
-
-Builder = Callable[[Mill, Sequence[Result]], Table]
 
 
 def _of_results(build: Callable[[Sequence[Result]], Table]) -> Builder:
@@ -79,8 +77,16 @@ TABLES: dict[str, Builder] = {
 }
 
 
+# What takes many quotes: a cell may ask for it, and no run of all tables does.
+DRIVER_TABLES: dict[str, Builder] = {"cost_spread": cost_spread, "cost_drivers": cost_drivers}
+
+# The dearest parts of a quote, for a chart beside each.
+PART_TABLES: dict[str, Builder] = {
+    f"cost_of_{what}s": parts_of(what) for what in ("step", "material", "cause")
+}
+
 # What a cell can ask of a book: tables of enquiries, and those of the collecting points.
-BOOK_TABLES: dict[str, Builder] = {**TABLES, **DRAIN_TABLES}
+BOOK_TABLES: dict[str, Builder] = {**TABLES, **PART_TABLES, **DRIVER_TABLES, **DRAIN_TABLES}
 
 
 def all_tables(mill: Mill, results: Sequence[Result]) -> list[Table]:

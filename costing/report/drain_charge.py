@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 from costing.effluent.arriving import loads_taken_in
 from costing.effluent.point_charge import Strength, price_at_point
 from costing.effluent.reuse import concentrate_strength, largest_reuse, salt_in_loop
-from costing.effluent.treatment import Train
+from costing.effluent.treated_flow import Train
 from costing.quantities.units import convert
 from costing.report.drain_point import PointResult
 from costing.report.drain_treatment import ESTIMATE, trains

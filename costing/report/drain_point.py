@@ -16,7 +16,7 @@ from costing.effluent.pit import Standing, residence_time, standings
 from costing.effluent.point_charge import Strength, strength_of_enquiry
 from costing.effluent.point_train import PointTrain, built, run_train
 from costing.effluent.speciation import speciation
-from costing.effluent.treatment import Train
+from costing.effluent.treated_flow import Train
 from costing.process.arithmetic import exp
 from costing.quantities import InputError
 from costing.quantities.units import convert
@@ -157,7 +157,7 @@ def work_out_point(mill: Mill, code: str, result: Callable[[str], Result]) -> Po
         mass, metres = production_of_day(row, found)
         yarn, cloth = yarn + mass, cloth + metres
         cold = found.ledger.range.water_temperature
-        *own, whole = streams_of(found.ledger, found.materials, point)
+        *own, whole = streams_of(found.ledger, found.mill.materials, point)
         streams += of_enquiry(found.ledger, own, mass / DAY, point)
         strength = strength_of_enquiry(found.ledger, whole.factors, point).times(mass)
         strengths[row.enquiry] = strength.plus(strengths.get(row.enquiry))
@@ -179,7 +179,7 @@ def production_of_day(row: Production, found: Result) -> tuple[float, float]:
 
 def streams_at(found: Result, point: DischargePoint) -> list[Stream]:
     """The streams of an enquiry, counted as the point counts."""
-    return streams_of(found.ledger, found.materials, point)[:-1]
+    return streams_of(found.ledger, found.mill.materials, point)[:-1]
 
 
 def spread_of(point: DischargePoint, parameter: str) -> float:

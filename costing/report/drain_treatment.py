@@ -9,7 +9,7 @@ from costing.effluent.dosing import carbon_dioxide_to_reach, sulfuric_acid_to_re
 from costing.effluent.neutralising import flue_gas_for_carbon_dioxide, sulfate_from_acid
 from costing.effluent.pit import Standing
 from costing.effluent.stages import CASES, Band
-from costing.effluent.treatment import Behind, Train
+from costing.effluent.treated_flow import Behind, Train
 from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.report.drain_point import PointResult

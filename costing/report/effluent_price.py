@@ -17,7 +17,8 @@ from costing.ledger.whole import Ledger
 from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.settings.drain import Drain
-from costing.settings.mill import Enquiry, Mill, MillCosts
+from costing.settings.mill import Enquiry, Mill
+from costing.settings.mill_costs import MillCosts
 
 
 def effluent_price(

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from typing import Any
 
 from costing.cost.money import rounded
-from costing.cost.quote import GROUPS
+from costing.cost.quote import GROUPS, WEFT, basis_of
 from costing.report.offer import offer_of
 from costing.report.table import (
     FINISHED_METRE,
     FINISHED_YARD,
     GREY_KG,
+    Builder,
     Column,
     Result,
     Table,
@@ -23,6 +24,7 @@ from costing.settings.mill import Mill
 
 SCOPE = "Yarn, dyeing and size where the route has a size box: weaving and finishing are not in."
 ALL_STEPS = "all steps"
+ALL_PARTS, MOST_PARTS = "all but yarns", 9  # of a ranking, which puts all others into one row
 YARNS = ("warp yarn", "weft yarn")
 
 
@@ -162,6 +164,38 @@ def cost_by_step(mill: Mill, results: Sequence[Result]) -> Table:
         "range is its time, mill the overhead, sorting what is not of first quality."
     )
     return Table("cost_by_step", "Cost by step", note, columns, rows)
+
+
+def parts_of(what: str) -> Builder:
+    """Builds the table of the dearest steps, materials or causes of a metre as it is ordered, yarns left out.
+
+    Parameters
+    ----------
+    what : str
+        A field of the lines of a quote: step, material or cause.
+    """
+
+    def build(mill: Mill, results: Sequence[Result]) -> Table:
+        unit = f"{costs_of(mill).currency}/m"
+        columns = [Column("Enquiry"), Column(capital(what)), Column("Cost", unit, 4), Column("Share", "%", 1)]
+        rows: list[list[Any]] = []
+        for item in results:
+            per, costs = item.quote.per[basis_of(item.enquiry)], dict[str, float]()
+            for line in item.quote.lines:
+                if line.group not in YARNS and line.step != WEFT:
+                    name = getattr(line, what)
+                    costs[name] = costs.get(name, 0.0) + line.cost * per
+            ranked = sorted(costs.items(), key=lambda part: -abs(part[1]))
+            parts, others = ranked[:MOST_PARTS], ranked[MOST_PARTS:]
+            if others:
+                parts.append((f"{len(others)} more", sum(cost for _, cost in others)))
+            whole = sum(costs.values())
+            for name, cost in [(ALL_PARTS, whole), *parts]:
+                rows.append([item.enquiry.code, name, cost, 100.0 * cost / whole if whole else None])
+        note = "Per metre as it is ordered, the dearest first; below zero is a credit."
+        return Table(f"cost_of_{what}s", f"Cost by {what}, yarns left out", note, columns, rows)
+
+    return build
 
 
 def _group_columns(mill: Mill) -> list[Column]:

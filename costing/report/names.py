@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 
 from costing.quantities import folded
 from costing.reference_data import meaning_of, spelled, substances
-from costing.settings.mill import Material
+from costing.settings.material import Material
 
 RANKS = 4  # a code goes before a group of cost, that before a role, that before a substance
 Called = tuple[list[str], ...]

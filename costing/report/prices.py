@@ -13,13 +13,15 @@ from costing.quantities import InputError
 from costing.quantities.units import convert
 from costing.report.refused import REFUSED, Refused
 from costing.report.table import Column, Result, Table, costs_of, decimals_of
-from costing.settings.mill import Material, Mill, MillCosts
+from costing.settings.material import Material
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import ALWAYS, MaterialOffers
 
 SOON = 30  # days within which an end of an offer is told
 DAY = datetime.timedelta(days=1)
 DIGITS = 4
-NOT_ON_SCREEN = ("From", "Valid from", "Valid to", "Length of")
+NOT_ON_SCREEN = ("From", "Valid from", "Valid to", "Length of", "Supplier now", "Supplier next", "Share")
 CHOSEN = "chosen"
 
 
@@ -229,7 +231,7 @@ def margins(
     results: Sequence[Result],
     then: Sequence[Result],
     refused: Sequence[Refused],
-    floor: float,
+    floor: float | None = None,
 ) -> Table:
     """What is left of each quote's margin when it is sold at the price of the first day on a second day.
 
@@ -241,8 +243,9 @@ def margins(
         Enquiries worked out on the first day and on the second.
     refused : sequence of Refused
         Those that are refused on one of the days.
-    floor : float
-        Margin below which a quote is marked [fraction].
+    floor : float, optional
+        Margin below which a quote is marked [fraction]; where left out, a quote is marked whose price no
+        longer leaves the margin that the book asks: the enquiry's own or the mill's.
 
     Returns
     -------
@@ -276,16 +279,23 @@ def margins(
         price = float(rounded(item.quote.price_on(basis) * per, step))
         sides = [side.quote.cost_on(basis) * per for side in (item, other)]
         left = [margin_at_price(price, cost) for cost in sides]
-        mark = "loss" if left[1] < 0.0 else "below" if left[1] < floor else None
         keep = float(rounded(other.quote.price_on(basis) * per, step))
+        # By the rounded price: a price rounded down is no margin lost.
+        below = keep > price if floor is None else left[1] < floor
+        mark = "loss" if left[1] < 0.0 else "below" if below else None
         unit = [item.enquiry.order_unit, item.enquiry.length_basis]
         lost = 100.0 * (left[0] - left[1])
         row = [item.enquiry.code, *unit, price, sides[0], 100.0 * left[0], sides[1], 100.0 * left[1]]
         rows.append([*row, lost, keep, mark])
     rows.sort(key=lambda row: float(row[titles.index("Margin then")]))
     rows += [[item.code, *[None] * (len(columns) - 2), REFUSED] for item in refused]
+    asked = (
+        "the price no longer leaves the margin that the book asks, the enquiry's own or the mill's"
+        if floor is None
+        else f"a margin under the floor of {100.0 * floor:g} % of the price"
+    )
     note = (
         f"Each quote at the price it has on {costs.day}, per unit of its length, with what it costs on "
-        f"{day}. Below: a margin under the floor of {100.0 * floor:g} % of the price; loss: under nothing."
+        f"{day}. Below: {asked}; loss: under nothing."
     )
     return Table("margins", f"Margins with the prices of {day}", note, columns, rows)

@@ -21,7 +21,7 @@ from costing.process.yarn import YarnState
 from costing.reference_data import substances
 from costing.settings.box_steps import Treatment
 from costing.settings.dye_box_step import DyeBox
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.rinse_step import Rinse
 from costing.settings.sizing_step import Sizing
 from costing.settings.steps import IndigoDyeing, Step

@@ -16,7 +16,7 @@ from costing.process.surroundings import Lot
 from costing.process.washing import post_scour_liquor
 from costing.process.yarn import YarnState
 from costing.report.range_feeds import taken
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import IndigoDyeing, Scour, Step
 
 

@@ -15,7 +15,7 @@ from costing.process.lye import (
 )
 from costing.process.yarn import YarnState
 from costing.quantities import label
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from costing.settings.steps import IndigoDyeing, Scour, Step
 
 CAUSTIC = "sodium_hydroxide"

@@ -6,17 +6,23 @@ import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import Any, Callable, NamedTuple
 
+from costing.cost.drivers import Evaluate, FirstOrder, first_order
+from costing.cost.price_breaks import break_remarks
 from costing.cost.price_remarks import cost_remarks, price_remarks
-from costing.cost.quote import EFFLUENT, SECONDS, CostLine, EffluentPrice, Quote, quote
+from costing.cost.quote import EFFLUENT, SECONDS, CostLine, EffluentPrice, Quote, basis_of, quote
 from costing.cost.quote import FINISHED_METRE as FINISHED_METRE  # named here with the other bases
+from costing.cost.spread import spreads_of
+from costing.cost.spread_remarks import spread_remarks
 from costing.effluent.discharge import Stream, streams
 from costing.ledger.remarks import Remark, remarks
 from costing.ledger.whole import Ledger, is_bought, open_ledger
 from costing.quantities import InputError
 from costing.report.effluent_price import effluent_price
-from costing.settings.mill import Enquiry, Material, Mill, MillCosts
+from costing.settings.inputs import Place, with_inputs
+from costing.settings.mill import Enquiry, Mill
+from costing.settings.mill_costs import MillCosts
 
 # Bases of `Quote.per` that the tables name.
 GREY_KG = "kg of grey yarn"
@@ -64,7 +70,7 @@ class Table(NamedTuple):
 
 @dataclass(frozen=True)
 class Result:
-    """All that is known of one enquiry; its streams are worked out when they are first asked for.
+    """All that is known of one enquiry; streams and drivers are worked out when they are first asked for.
 
     `effluent` is what it pays for its water, None where the effluent charge of the mill's costs counts.
     """
@@ -73,13 +79,29 @@ class Result:
     ledger: Ledger
     quote: Quote
     remarks: list[Remark]
-    materials: Mapping[str, Material]
+    mill: Mill
     effluent: EffluentPrice | None = None
 
     @cached_property
     def streams(self) -> list[Stream]:
         """What goes down the drain, stream by stream, and all of it as the last one."""
-        return streams(self.ledger, self.materials)
+        return streams(self.ledger, self.mill.materials)
+
+    @cached_property
+    def cost_drivers(self) -> FirstOrder:
+        """What moves the cost of a metre as it is ordered, by first order: some hundred quotes.
+
+        Raises
+        ------
+        InputError
+            A row of the sheet *How sure* is refused, or the quote at the means of all numbers.
+        """
+        spreads = spreads_of(self.mill, self.enquiry)
+        return first_order(spreads, one_by_one(self.mill, self.enquiry, basis_of(self.enquiry)))
+
+
+# Makes a table of some enquiries of a mill.
+Builder = Callable[[Mill, Sequence[Result]], Table]
 
 
 def costs_of(mill: Mill) -> MillCosts:
@@ -93,6 +115,12 @@ def costs_of(mill: Mill) -> MillCosts:
     if mill.costs is None:
         raise InputError("mill costs", "the book holds no mill costs")
     return mill.costs
+
+
+def fine_money(mill: Mill) -> tuple[str, int]:
+    """Currency, and decimals: one more than prices are rounded to, since a range is small beside them."""
+    costs = costs_of(mill)
+    return costs.currency, max(decimals_of(costs.money_rounding), 3) + 1
 
 
 def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -> Result:
@@ -116,8 +144,10 @@ def work_out(mill: Mill, enquiry: Enquiry, today: datetime.date | None = None) -
         *remarks(ledger, mill),
         *cost_remarks(mill, enquiry, costs_of(mill)),
         *price_remarks(offer, mill, today or datetime.date.today()),
+        *break_remarks(offer, ledger.plan.saleable_mass, mill),
+        *spread_remarks(mill, enquiry),
     ]
-    return Result(enquiry, ledger, offer, notes, mill.materials, effluent)
+    return Result(enquiry, ledger, offer, notes, mill, effluent)
 
 
 def priced(mill: Mill, enquiry: Enquiry) -> tuple[Ledger, Quote, EffluentPrice | None, list[Remark]]:
@@ -131,6 +161,25 @@ def priced(mill: Mill, enquiry: Enquiry) -> tuple[Ledger, Quote, EffluentPrice |
     ledger = open_ledger(mill, enquiry)
     effluent, said = effluent_price(mill, enquiry, ledger, costs_of(mill))
     return ledger, quote(ledger, mill.materials, costs_of(mill), effluent), effluent, said
+
+
+def one_by_one(mill: Mill, enquiry: Enquiry, basis: str) -> Evaluate:
+    """The cost of an enquiry on a basis with other numbers in some places, one quote after the other.
+
+    `costing.many` does the same for many cases at once, and needs arrays for it.
+    """
+
+    def evaluate(cases: Sequence[Mapping[Place, float]]) -> list[float | InputError]:
+        found: list[float | InputError] = []
+        for case in cases:
+            try:
+                changed, asked = with_inputs(mill, enquiry, case)
+                found.append(priced(changed, asked)[1].cost_on(basis))
+            except InputError as error:
+                found.append(error)
+        return found
+
+    return evaluate
 
 
 def bought(result: Result) -> dict[str, float]:

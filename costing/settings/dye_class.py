@@ -13,7 +13,7 @@ from costing.settings.rinse_step import Rinse
 from costing.settings.vessel_steps import VesselBath
 
 if TYPE_CHECKING:
-    from costing.settings.mill import Material
+    from costing.settings.material import Material
 
 SULFUR, VAT, REACTIVE, DIRECT = "sulfur", "vat", "reactive", "direct"
 GLUCOSE, REDUCTANT = "glucose", "reductant_product"

@@ -10,7 +10,7 @@ from costing.settings.box_steps import PLACES
 from costing.settings.building import EMPTY, Entry
 
 if TYPE_CHECKING:
-    from costing.settings.mill import Material
+    from costing.settings.material import Material
 
 CAUSTIC = "sodium_hydroxide"
 DOSES = {f"{place}_dose": f"{place}_product" for place in PLACES}

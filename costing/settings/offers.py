@@ -11,7 +11,7 @@ from costing.quantities import InputError
 from costing.settings.building import check_fields
 
 if TYPE_CHECKING:
-    from costing.settings.mill import Material
+    from costing.settings.material import Material
 
 DELIVERED, EX_WORKS = "delivered", "ex works"
 CHEAPEST, ALWAYS, NO = "cheapest", "always", "no"

@@ -23,7 +23,9 @@ from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of_step
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import materials_of
-from costing.settings.mill import Enquiry, Material, Mill, MillCosts, Range, Recipe
+from costing.settings.material import Material
+from costing.settings.mill import Enquiry, Mill, Range, Recipe
+from costing.settings.mill_costs import MillCosts
 from costing.settings.quality import ShadeDepth
 from costing.settings.steps import STEP_KINDS, Step
 from costing.settings.style import Style

@@ -72,6 +72,25 @@ def test_what_makes_no_sense_is_refused_with_its_cell(cells: Any, message: str) 
     assert "How sure!" in str(told.value)
 
 
+@pytest.mark.parametrize(
+    ("share", "meant", "way"),
+    [(0.5, "50 %", "give or take"), (0.2, "20 %", "deviation"), (1.0, "", "give or take")],
+)
+def test_a_share_under_one_per_cent_is_asked_about(share: float, meant: str, way: str) -> None:
+    """0.5 beside % is half a per cent, or a half: what the enquiry rests on it is told once."""
+    filled = (share, "") if way == "give or take" else ("", share)
+    mill = read("step", "indigo dyeing", "pick up", "", "", "", *filled)
+    found = {
+        code: [note for note in work_out(mill, mill.enquiries[code]).remarks if "did you mean" in note.text]
+        for code in ("Q-01", "V-01")  # the second dyes no indigo
+    }
+    assert not found["V-01"]
+    assert [note.kind for note in found["Q-01"]] == (["warning"] if meant else [])
+    for note in found["Q-01"]:
+        assert note.text.startswith(f"{way} is {share:g} %: did you mean {meant}?")
+        assert "How sure!" in note.where
+
+
 def test_a_book_without_the_sheet_is_read() -> None:
     assert read().spreads == []
 

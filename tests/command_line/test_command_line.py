@@ -178,13 +178,15 @@ def test_beside_sentences_that_are_folded_no_number_and_no_word_is_cut(
 ) -> None:
     monkeypatch.setenv("COLUMNS", "80")
     words = ("band", "-e", "Q-02", "--draws", "200")
-    shown = run(*words).output.split()
+    printed = run(*words).output
+    assert max(len(line) for line in printed.splitlines()) <= 80
+    shown = printed.split()
     found = json.loads(run(*words, "--json").output)
     numbers = [
         value for row in found["enquiries"]["band"] for value in row.values() if value and value != 0.0
     ]
     assert {f"{number:.4f}" for number in numbers if isinstance(number, float)} <= set(shown)
-    assert {"Middle", "Refused", "destruction", "common-practice"} <= set(shown)
+    assert {"Middle", "Refused", "destruction", "common-", "practice", "-0.0024"} <= set(shown)
 
 
 def test_ledger_of_cost_is_the_quote() -> None:

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from openpyxl import load_workbook
 
+from costing.front_ends.workbook.build import write_fresh_book
 from costing.front_ends.workbook.drain_report import BY_UNIT, SHARED
 from costing.report.drain import ESTIMATE
 from costing.report.drain_point import work_out_point
@@ -163,3 +164,24 @@ def test_columns_are_kept_when_asked(folder: Path) -> None:
     done = run("drain", "--log", "october.csv", *COLUMNS, "--keep-columns", "--skip-unknown")
     assert done.exit_code == 0, done.output
     assert run("drain", "--log", "october.csv", "--skip-unknown").exit_code == 0
+
+
+def test_the_offers_of_another_day_bring_another_strength_to_the_drain(folder: Path) -> None:
+    """The same hydrosulfite from a product of 44 % in place of 88 %: more of what drains is inert matter."""
+    write_fresh_book(folder / "mill.xlsx")
+    book = load_workbook(folder / "mill.xlsx")
+    sheet = book["Offers"]
+    heads = {cell.value: cell.column for row in sheet.iter_rows() for cell in row if cell.column is not None}
+    for row in range(1, sheet.max_row + 1):
+        if str(sheet.cell(row, heads["Valid from"]).value).startswith("2026-01-01"):
+            sheet.cell(row, heads["Strength, %"]).value = 44
+    book.save(folder / "mill.xlsx")
+
+    def solids(*day: str) -> float:
+        done = run("drain", "mill.xlsx", "--json", *day)
+        assert done.exit_code == 0, done.output
+        rows = json.loads(done.stdout)["point_parameters"]
+        return float(next(row for row in rows if row["Parameter"] == "Dissolved solids")["Load [kg/day]"])
+
+    assert solids("--on", "2026-01-15") > 1.01 * solids()
+    assert "has no price on 2027-01-15" in refused("drain", "--on", "2027-01-15")

@@ -71,6 +71,30 @@ def test_the_quotes_that_lose_their_margin_come_first_and_are_marked() -> None:
     assert {row["Mark"] for row in rows} == {"below", None}
 
 
+def test_without_a_floor_a_quote_is_held_against_the_margin_it_asks() -> None:
+    """Q-09 asks 9 %, the mill 10 %: it is not below for that, but for a price that would have to rise."""
+    rows = told("prices", "--against", "2026-01-15")["margins"]
+    for row in rows:
+        assert (row["Mark"] == "below") == (row["Price to keep it [EUR/unit]"] > row["Price [EUR/unit]"])
+    marks = {row["Enquiry"]: row["Mark"] for row in rows}
+    assert (marks["Q-01"], marks["Q-08"]) == ("below", None)
+    assert "margin that the book asks" in " ".join(run("prices", "--against", "2026-01-15").output.split())
+
+
+def test_the_next_price_break_tells_what_it_saves() -> None:
+    """HYDRO-88: 1.48 now, 1.40 from 5000 kg on; the price per metre is worked out anew with it."""
+    (row,) = told("prices", "-e", "Q-01")["price_breaks"]
+    assert (row["Material"], row["Usual purchase [kg]"], row["Next from [kg]"]) == ("HYDRO-88", 2000, 5000)
+    assert row["Saved [EUR/kg]"] == pytest.approx(0.08)
+    used = told("ledger", "-e", "Q-01", "--of", "HYDRO-88")
+    assert row["Takes [kg]"] > 0.0, used
+    assert row["Orders in it"] == pytest.approx(5000 / row["Takes [kg]"])
+    # at least its share of the cost, more where an overhead is put on it
+    assert row["On the order [EUR]"] >= 0.08 * row["Takes [kg]"]
+    assert row["On the order [EUR]"] < 1.3 * 0.08 * row["Takes [kg]"]
+    assert "Next price break" in run("prices").output
+
+
 @pytest.mark.parametrize(
     "command",
     [

@@ -12,12 +12,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from costing.cost.offers import mill_on, standings
-from costing.cost.quote import material_price, quote
+from costing.cost.price_breaks import next_break
+from costing.cost.quote import ORDERED, material_price, quote
 from costing.ledger.whole import open_ledger
 from costing.quantities import InputError
+from costing.quantities.checking import number_text
+from costing.report.price_breaks import price_breaks
 from costing.report.prices import margins, price_changes, prices
 from costing.report.table import work_out
-from costing.settings.mill import Mill, MillCosts
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import ExchangeRate, MaterialOffers, Offer, rates_on
 from tests.example_mill import example_mill
 
@@ -221,6 +225,59 @@ def test_what_an_end_means_is_said_before_it_comes() -> None:
     (row,) = prices(alone, {CODE}).rows
     assert row[-1] == "chosen; expires in 12 days, then no offer counts: what needs it is refused"
     assert prices(alone, {CODE}, within=11).rows[0][-1] == "chosen"
+
+
+def remarked(mill: Mill) -> list[str]:
+    found = work_out(mill, mill.enquiries["E"], DAY).remarks
+    return [note.text for note in found if "usual purchase" in note.text]
+
+
+def test_the_break_is_told_where_it_is_not_typed_or_the_order_alone_reaches_the_next() -> None:
+    """1.00 and 0.90 for the same strength: 10 % less; what the order takes is the ledger's own sum."""
+    offers = offer("small", 1.0), offer("large", 0.9, from_quantity=5000.0)
+    mill = mill_with(*offers)
+    ledger = open_ledger(mill, mill.enquiries["E"])
+    taken = ledger.used(CODE) * ledger.plan.saleable_mass
+    (text,) = remarked(mill)
+    assert text == (
+        "usual purchase is empty: the smallest break counts, any purchase; from 5000 kg on the active part "
+        f"costs 10 % less; this order takes {number_text(float(f'{taken:.3g}'))} kg"
+    )
+    assert not remarked(mill_with(*offers, usual=2000.0))  # typed, and the order is smaller
+    assert not remarked(mill_with(*offers, usual=5000.0))  # there is no next
+    assert not remarked(mill_with(offers[0], offer("dear", 1.1, from_quantity=5000.0)))
+    near = mill_with(offers[0], offer("large", 0.9, from_quantity=0.99 * taken), usual=0.5 * taken)
+    assert "this order takes" in remarked(near)[0]
+
+
+def test_the_next_break_is_the_first_that_is_cheaper_and_a_contract_stays() -> None:
+    offers = [
+        offer("small", 1.0),
+        offer("no cheaper", 1.0, from_quantity=1000.0),
+        offer("weak", 0.9, strength=0.75, from_quantity=2000.0),  # 1.20 for the active part
+        offer("large", 0.9, from_quantity=5000.0),
+        offer("larger", 0.8, from_quantity=9000.0),
+    ]
+    mill = mill_with(*offers)
+    ahead = next_break(mill.offers[CODE], costs_of(mill))
+    assert ahead is not None
+    assert (ahead.from_quantity, ahead.then.offer.supplier) == (5000.0, "large")
+    assert ahead.saved == pytest.approx(0.1)
+    bound = mill_with(*offers, offer("contract", 1.2, offer_counts="always"))
+    assert next_break(bound.offers[CODE], costs_of(bound)) is None
+
+
+def test_what_the_next_break_saves_is_what_its_offer_costs_less() -> None:
+    """The saving on an order is the cost with the one offer less that with the other, no shorter way."""
+    small, large = offer("small", 1.0), offer("large", 0.9, strength=0.86, from_quantity=5000.0)
+    mill = mill_with(small, large, usual=2000.0)
+    results = [work_out(side, side.enquiries["E"], DAY) for side in (mill, mill_with(large))]
+    table = price_breaks(mill, results[:1])
+    (row,) = [dict(zip([column.title for column in table.columns], row)) for row in table.rows]
+    basis = ORDERED[results[0].enquiry.length_basis]
+    metre = results[0].quote.cost_on(basis) - results[1].quote.cost_on(basis)
+    assert metre > 0.0
+    assert row["On the order"] == pytest.approx(metre * results[0].enquiry.order_length, rel=1e-9)
 
 
 OFFERS = st.lists(

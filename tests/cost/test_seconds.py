@@ -11,11 +11,11 @@ from hypothesis import strategies as st
 
 from costing.cost.changes import USAGE
 from costing.cost.difference import effects_of, lines_on, moves_between
-from costing.cost.quote import SECONDS, Quote, quote
+from costing.cost.quote import SECONDS, Quote, basis_of, quote
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
 from costing.ledger.whole import open_ledger
-from costing.many.quotes import COST, basis_of, many_quotes, ordered
+from costing.many.quotes import COST, many_quotes, ordered
 from costing.quantities import InputError
 from costing.report import TABLES, work_out
 from costing.settings.inputs import DEPTH, Place, inputs_of, with_inputs

@@ -8,8 +8,20 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from costing.cost.spread import Spread, given_spread, row_for, triangle_deviation, triangle_quantile
+from costing.cost.spread import (
+    Spread,
+    given_spread,
+    place_text,
+    row_for,
+    spreads_of,
+    triangle_deviation,
+    triangle_quantile,
+)
+from costing.front_ends.workbook.build import demo_book
+from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
+from costing.report import work_out
+from costing.report.drivers import cost_drivers
 from costing.settings.how_sure import GivenSpread
 from costing.settings.inputs import MATERIAL, STEP, Place
 
@@ -52,6 +64,20 @@ def test_a_row_reaches_as_far_as_it_says() -> None:
 def test_ends_that_make_no_sense_are_refused(row: GivenSpread, message: str) -> None:
     with pytest.raises(InputError, match=message):
         given_spread(row, Place(STEP, "rinse", row.name), 0.75)
+
+
+def test_who_knows_how_far_a_number_may_be_off() -> None:
+    """A guess of the table, one with a publication, and the mill itself; of a group the least known."""
+    mill = read_book(demo_book())
+    enquiry = mill.enquiries["Q-02"]
+    found = {place_text(spread.place): spread.known_from for spread in spreads_of(mill, enquiry)}
+    asked = ("indigo dyeing: sky destruction", "indigo dyeing: hydrosulfite per oxygen", "efficiency")
+    assert [found[name] for name in (*asked, "atmospheric pressure")] == [
+        *("guess", "published", "your own", "derived")
+    ]
+    together = next(row for row in cost_drivers(mill, [work_out(mill, enquiry)]).rows if "scour d" in row[1])
+    assert together[2] == "guess"
+    assert together[-1] == "default, common-practice; default, derived"
 
 
 def test_a_row_that_names_a_product_comes_before_one_for_all() -> None:

@@ -22,7 +22,8 @@ from costing.effluent.ion_loads import ion_loads
 from costing.effluent.neutralising import acid_to_reach_ph
 from costing.effluent.speciation import speciation
 from costing.effluent.stages import CARBON_DIOXIDE, SULFURIC_ACID, Band, Stage
-from costing.effluent.treatment import Behind, treated
+from costing.effluent.treated_flow import Behind
+from costing.effluent.treatment import treated
 from costing.process.chemistry import molar_mass
 from costing.quantities import InputError
 from costing.reference_data import treatment_removals

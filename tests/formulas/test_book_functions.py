@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from costing.book.layout import sheet_names
+from costing.cost.quote import WEFT, YARN_BASES, basis_of
 from costing.formulas import opened_book
 from costing.formulas.book_functions import OPENED
 from costing.formulas.book_tables import cells_of_table
@@ -16,7 +17,8 @@ from costing.formulas.registry import OF_BOOK
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
-from costing.report import BOOK_TABLES, work_out
+from costing.report import BOOK_TABLES, DRIVER_TABLES, PART_TABLES, table, work_out
+from costing.report.money import ALL_PARTS, MOST_PARTS
 from tests.book.blocks import demo_blocks, with_cell
 
 BLOCKS = demo_blocks()
@@ -40,8 +42,11 @@ def test_every_example_works(name: str, book: str) -> None:
     assert reason(name, example) == ""
 
 
-@pytest.mark.parametrize("key", BOOK_TABLES)
-@pytest.mark.parametrize("code", ["Q-01", ""])
+@pytest.mark.parametrize(
+    ("key", "code"),
+    # some hundred quotes of each enquiry are not asked of all of them
+    [(key, code) for key in BOOK_TABLES for code in ("Q-01", "") if code or key not in DRIVER_TABLES],
+)
 def test_a_table_in_cells_is_the_table_of_the_command_line(key: str, code: str, book: str) -> None:
     enquiries = [MILL.enquiries[code]] if code else MILL.enquiries.values()
     table = BOOK_TABLES[key](MILL, [work_out(MILL, enquiry) for enquiry in enquiries])
@@ -50,6 +55,23 @@ def test_a_table_in_cells_is_the_table_of_the_command_line(key: str, code: str, 
     assert len(found) == 2 + len(table.rows) > 2
     assert {len(row) for row in found} == {len(table.columns)}
     assert not [cell for row in found for cell in row if not isinstance(cell, (str, float))]
+
+
+def test_what_moves_the_cost_is_worked_out_once_for_a_book_and_an_enquiry(
+    book: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Another keystroke, the other table of the sheet and a way back to an earlier choice cost no quote."""
+    called("WARP_RESULT_TABLE", [book, "cost_drivers", "Q-03"])
+    called("WARP_RESULT_TABLE", [book, "quotes", "Q-04"])
+
+    def none_is_left(*_: Any) -> None:
+        raise AssertionError("a quote was worked out anew")
+
+    monkeypatch.setattr(table, "priced", none_is_left)
+    for key in DRIVER_TABLES:
+        called("WARP_RESULT_TABLE", [book, key, "Q-03"])
+    with pytest.raises(AssertionError, match="anew"):
+        called("WARP_RESULT_TABLE", [book, "cost_drivers", "Q-04"])
 
 
 def test_a_range_longer_than_the_table_is_filled_up_and_a_shorter_one_refused(book: str) -> None:
@@ -114,6 +136,26 @@ def test_parts_of_the_cost_add_up(book: str) -> None:
     groups += ("effluent", "range time", "overhead")
     parts = [called("COST_ON", [book, "Q-02", "kg of dyed yarn", group]) for group in groups]
     assert sum(parts) == pytest.approx(called("COST_ON", [book, "Q-02", "kg of dyed yarn"]), rel=1e-12)
+
+
+@pytest.mark.parametrize("code", ["Q-01", "W-01", "P-02", "V-03"])
+def test_the_dearest_parts_and_the_others_add_up_to_the_cost_without_its_yarns(code: str) -> None:
+    result = work_out(MILL, MILL.enquiries[code])
+    quoted, basis = result.quote, basis_of(result.enquiry)
+    yarns = quoted.by("group").get(("warp yarn",), 0.0) * quoted.per[basis]
+    for key in PART_TABLES:
+        (_, name, whole, share), *parts = BOOK_TABLES[key](MILL, [result]).rows
+        assert (name, share) == (ALL_PARTS, 100.0)
+        woven = (
+            0.0
+            if basis in YARN_BASES
+            else sum(line.cost for line in quoted.lines if WEFT in (line.step, line.group))
+        )
+        assert whole == pytest.approx(quoted.cost_on(basis) - yarns - woven * quoted.per[basis], rel=1e-9)
+        assert sum(part[2] for part in parts) == pytest.approx(whole, rel=1e-9)
+        ranked = [abs(part[2]) for part in parts[:MOST_PARTS]]
+        assert ranked == sorted(ranked, reverse=True)
+        assert 3 < len(parts) <= MOST_PARTS + 1
 
 
 def test_running_use_is_that_of_an_endless_order(book: str) -> None:

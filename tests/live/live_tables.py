@@ -11,10 +11,11 @@ from openpyxl.workbook import Workbook
 from openpyxl.worksheet.formula import ArrayFormula
 
 from costing.formulas.book_tables import cells_of_table
-from costing.report import BOOK_TABLES, work_out
+from costing.report import BOOK_TABLES, Result, work_out
 from costing.settings.mill import Mill
 
-CALL = re.compile(r'=WARP_RESULT_TABLE\(opened_book,"(\w+)",(chosen_code|""),(\d+)\)')
+CALL = re.compile(r'WARP_RESULT_TABLE\(opened_book,"(\w+)",(chosen_code|""),(\d+)\)')
+WANTED = re.compile(r'=(?:IF\(UPPER\(TRIM\(drivers_wanted\)\)="NO","",(.+)\)|(.+))')  # may be turned off
 LIVE_SHEETS = (
     "Quotes",
     "Quote",
@@ -23,6 +24,7 @@ LIVE_SHEETS = (
     "Ledger",
     "Discharge",
     "Typical values",
+    "What moves the cost",
     "Purchasing",
     "Limits",
     "Mill discharge",
@@ -47,17 +49,22 @@ def array_formulas(book: Workbook) -> Iterator[Placed]:
         for row in sheet.iter_rows():
             for cell in row:
                 if isinstance(cell.value, ArrayFormula) and ":" in cell.value.ref:
-                    found = CALL.fullmatch(str(cell.value.text))
+                    asked = WANTED.fullmatch(str(cell.value.text))
+                    found = asked and CALL.fullmatch(asked[1] or asked[2])
                     assert found, f"{sheet.title}!{cell.coordinate}: {cell.value.text}"
                     (first_row, first), (last_row, last) = map(coordinate_to_tuple, cell.value.ref.split(":"))
                     area = first, first_row, last, last_row
                     yield Placed(sheet.title, area, found[1], found[2] != '""', int(found[3]))
 
 
-def must_show(mill: Mill, placed: Placed, chosen: str) -> list[list[Any]]:
-    """What the cells of an array formula must show, from the tables of the command line."""
-    enquiries = [mill.enquiry(chosen)] if placed.of_chosen else mill.enquiries.values()
-    table = BOOK_TABLES[placed.key](mill, [work_out(mill, enquiry) for enquiry in enquiries])
+def must_show(mill: Mill, placed: Placed, chosen: str, worked: dict[str, Result]) -> list[list[Any]]:
+    """What the cells of an array formula must show, from the tables of the command line.
+
+    `worked` keeps what was worked out of that mill for the tables before.
+    """
+    codes = [mill.enquiry(chosen).code] if placed.of_chosen else list(mill.enquiries)
+    worked.update({code: work_out(mill, mill.enquiries[code]) for code in codes if code not in worked})
+    table = BOOK_TABLES[placed.key](mill, [worked[code] for code in codes])
     cells = cells_of_table(table)
     return cells + [[""] * len(table.columns)] * (placed.rows - len(cells))
 

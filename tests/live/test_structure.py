@@ -24,6 +24,7 @@ from costing.front_ends.workbook.cached_values import formula_cells
 from costing.front_ends.workbook.live_areas import LAST_CELLS, area_name, block_of
 from costing.front_ends.workbook.live_cells import ALL_WELL, WARNED, call
 from costing.front_ends.workbook.read import read_book
+from costing.report import Result
 from tests.live.live_tables import LIVE_SHEETS, array_formulas, must_show, shown
 
 CHOSEN = "Q-01"
@@ -121,14 +122,14 @@ def test_the_builder_refuses_a_call_that_cannot_be() -> None:
 
 def test_every_table_is_one_array_formula_as_large_as_it_says(book: Workbook) -> None:
     mill = read_book(demo_book())
-    found = list(array_formulas(book))
+    found, worked = list(array_formulas(book)), dict[str, Result]()
     assert {placed.key for placed in found} >= {
         *("quotes", "cost_by_step", "cost_by_group", "key_figures", "checks", "use", "cost_lines"),
         *("ledger", "discharge_loads", "discharge_concentrations"),
     }
     for placed in found:
         first_column, first_row, last_column, last_row = placed.area
-        table = must_show(mill, placed, CHOSEN)
+        table = must_show(mill, placed, CHOSEN, worked)
         assert last_row - first_row + 1 == placed.rows == len(table)
         assert last_column - first_column + 1 == len(table[0])
     rows = {placed.key: placed.rows for placed in found}
@@ -140,12 +141,14 @@ def test_what_stands_behind_the_tables_is_what_the_command_line_gives(
     book: Workbook, values: Workbook
 ) -> None:
     """But for the remarks, which count the age of prices from another day."""
-    mill = read_book(demo_book())
+    mill, worked = read_book(demo_book()), dict[str, Result]()
     for placed in array_formulas(book):
         if placed.key == "checks":
             continue
         grid = [list(row) for row in values[placed.title].iter_rows(values_only=True)]
-        for mine, other in zip(shown(grid, placed.area), must_show(mill, placed, CHOSEN), strict=True):
+        for mine, other in zip(
+            shown(grid, placed.area), must_show(mill, placed, CHOSEN, worked), strict=True
+        ):
             for cell, wanted in zip(mine, other, strict=True):
                 if isinstance(wanted, float):
                     assert cell == pytest.approx(wanted, rel=1e-9, abs=1e-12)
@@ -181,7 +184,7 @@ def test_a_program_that_calculates_nothing_sees_the_numbers(values: Workbook) ->
     assert len(costs) == 7
 
 
-def test_only_the_choice_of_the_enquiry_can_be_typed_in(book: Workbook) -> None:
+def test_only_the_two_choices_can_be_typed_in(book: Workbook) -> None:
     unlocked = [
         f"{title}!{cell.coordinate}"
         for title in (*LIVE_SHEETS, "Formulas")
@@ -190,7 +193,7 @@ def test_only_the_choice_of_the_enquiry_can_be_typed_in(book: Workbook) -> None:
         if not cell.protection.locked
     ]
     assert [f"'{place.replace('!', chr(39) + '!')}" for place in unlocked] == [
-        book.defined_names["chosen_enquiry"].attr_text.replace("$", "")
+        book.defined_names[name].attr_text.replace("$", "") for name in ("chosen_enquiry", "drivers_wanted")
     ]
 
 
@@ -230,6 +233,7 @@ PRINTED = {
     "Cost lines": ("A", 140),
     "Ledger": ("A", 680),
     "Typical values": ("A", 56),
+    "What moves the cost": ("A", 36),
     "Purchasing": ("A", 46),
     "Checks": ("A", 96),
 }
@@ -256,7 +260,8 @@ def drawn(book: Workbook, title: str) -> list[Any]:
 
 def test_every_chart_names_its_values_with_their_unit(book: Workbook) -> None:
     charts = [(title, chart) for title in LIVE_SHEETS for chart in drawn(book, title)]
-    assert sorted(title for title, _ in charts) == ["Discharge", "Discharge", "Limits", "Quote"]
+    titles = sorted(title for title, _ in charts)
+    assert titles == ["Discharge", "Discharge", "Limits", "Quote", *["What moves the cost"] * 4]
     for title, chart in charts:
         axis = chart.y_axis.title.tx.rich.p[0].r[0].t
         assert " per " in axis or axis.startswith("% of "), title

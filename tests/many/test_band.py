@@ -9,10 +9,11 @@ from pathlib import Path
 import numpy
 import pytest
 
+from costing.cost.quote import basis_of
 from costing.cost.spread import spreads_of
 from costing.front_ends.workbook.read import read_book
 from costing.many.band import band_of, draw_quotes, drawn, drivers_of
-from costing.many.quotes import COST, basis_of, ordered
+from costing.many.quotes import COST, ordered
 from costing.many.tables import difference_table, ranged
 from costing.many.use_band import ranged_use
 from costing.quantities import InputError
@@ -80,6 +81,18 @@ def test_draws_and_first_order_agree_where_the_cost_is_nearly_straight(code: str
     assert abs(band.mean - first.mean) < 4.0 * band.error + 0.03 * band.deviation
     assert band.deviation == pytest.approx(first.deviation, rel=0.06)
     assert band.refused == 0
+
+
+@pytest.mark.parametrize("code", ["Q-02", "Q-07", "B-01", "T-01", "K-01", "S-01", "V-03", "N-01"])
+def test_one_quote_after_the_other_gives_the_drivers_of_many_at_once(code: str) -> None:
+    """What a cell shows without arrays is what the command gives with them."""
+    result = work_out(MILL, MILL.enquiries[code])
+    first = drivers_of(MILL, result.enquiry, ordered(basis_of(result.enquiry)), COST)
+    alone = result.cost_drivers
+    assert [driver.name for driver in alone.drivers] == [driver.name for driver in first.drivers]
+    for one, many in zip(alone.drivers, first.drivers, strict=True):
+        assert one[2:] == pytest.approx(many[2:], rel=1e-9, abs=1e-12, nan_ok=True)
+    assert alone[:5] == pytest.approx(first[:5], rel=1e-12)
 
 
 def test_the_same_seed_gives_the_same_draws_and_another_seed_others() -> None:

@@ -10,10 +10,10 @@ import numpy
 import pandas
 import pytest
 
+from costing.cost.quote import basis_of
 from costing.front_ends.workbook.read import read_book
 from costing.many import bulk_jobs
 from costing.many.bulk import REFUSED, bulk_quotes, result_headings
-from costing.many.quotes import basis_of
 from costing.many.target import place_named
 from costing.quantities import QUANTITIES, InputError
 from costing.quantities.units import convert

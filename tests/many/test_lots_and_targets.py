@@ -8,9 +8,10 @@ from pathlib import Path
 import numpy
 import pytest
 
+from costing.cost.quote import basis_of
 from costing.front_ends.workbook.read import read_book
 from costing.many.lot_curve import full_set, lot_curve, sharing
-from costing.many.quotes import COST, PRICE, basis_of, ordered
+from costing.many.quotes import COST, PRICE, ordered
 from costing.many.target import place_named, search
 from costing.quantities import InputError
 from costing.report import work_out
@@ -34,6 +35,13 @@ def test_the_curve_is_a_quote_at_each_length(code: str) -> None:
         expected = alone(enquiry, float(curve.lengths[place]))
         assert curve.costs[place] == pytest.approx(expected, rel=1e-12)
     assert (numpy.diff(curve.lengths) > 0.0).all()
+
+
+def test_the_curve_counts_sets_side_by_side_as_the_quote_does() -> None:
+    enquiry = next(item for item in MILL.enquiries.values() if item.sets_side_by_side > 1.0)
+    curve = lot_curve(MILL, enquiry, points=10)
+    for length, sets in list(zip(curve.lengths.tolist(), curve.sets.tolist()))[::4]:
+        assert sets == work_out(MILL, replace(enquiry, order_length=length)).ledger.plan.number_of_sets
 
 
 @pytest.mark.parametrize("code", ["Q-01", "Q-03", "V-01", "P-01", "S-01"])

@@ -8,9 +8,10 @@ from typing import Any
 import numpy
 import pytest
 
+from costing.cost.quote import basis_of
 from costing.front_ends.workbook.read import read_book
 from costing.many.lanes import Lanes, PartedError
-from costing.many.quotes import COST, PRICE, basis_of, many_quotes, ordered
+from costing.many.quotes import COST, PRICE, many_quotes, ordered
 from costing.quantities import QUANTITIES
 from costing.quantities.checking import LIMITS
 from costing.report import work_out

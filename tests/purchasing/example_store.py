@@ -9,7 +9,9 @@ from typing import Any
 from costing.purchasing.deals import Deals
 from costing.purchasing.material_plan import MaterialPlan
 from costing.purchasing.proposals import plan_material
-from costing.settings.mill import Material, Mill, MillCosts
+from costing.settings.material import Material
+from costing.settings.mill import Mill
+from costing.settings.mill_costs import MillCosts
 from costing.settings.offers import MaterialOffers, Offer
 from costing.settings.stock import OpenOrder, PurchaseTerms, StockBatch
 

@@ -15,7 +15,8 @@ from costing.process.postings import STORE
 from costing.purchasing.dye_lots import DUMPED, KEPT, NEW_FILL, STANDING, plan_lots
 from costing.purchasing.requirement import by_period, one_by_one, refuse_left_out, requirement
 from costing.quantities import InputError
-from costing.settings.mill import YARN_ROLES, Mill
+from costing.settings.material import YARN_ROLES
+from costing.settings.mill import Mill
 from costing.settings.order_book import OrderLine, Planning
 from costing.settings.steps import IndigoDyeing
 

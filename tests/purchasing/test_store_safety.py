@@ -23,7 +23,7 @@ from costing.purchasing.store_safety import (
 from costing.quantities import InputError
 from costing.reference_data import cautions, substances
 from costing.reference_data.store_safety import STORE_DEFERS, apart_rules
-from costing.settings.mill import Material
+from costing.settings.material import Material
 from tests.example_mill import material
 
 

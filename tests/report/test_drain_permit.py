@@ -15,7 +15,8 @@ from costing.effluent.limit_comparison import Comparison
 from costing.effluent.permit_values import colour_of_dissolved_indigo, form_factor
 from costing.effluent.pit import Standing
 from costing.effluent.stages import Stage
-from costing.effluent.treatment import Train, treated
+from costing.effluent.treated_flow import Train
+from costing.effluent.treatment import treated
 from costing.front_ends.screen import to_json
 from costing.quantities import InputError
 from costing.reference_data.discharge_limits import limit_rows

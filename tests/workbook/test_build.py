@@ -29,6 +29,7 @@ from costing.front_ends.workbook.layout import (
 from costing.front_ends.workbook.live_areas import (
     CHOICE,
     CHOSEN,
+    DRIVERS_WANTED,
     LISTED,
     OPENED,
     RUNNING,
@@ -47,22 +48,66 @@ from costing.settings.style import Style
 INPUT_SHEETS = sheet_names()
 
 # Sheets that print on one page however long they are.
-ONE_PAGE = ("Purchasing", "Limits")
+ONE_PAGE = ("Purchasing", "Limits", "Quote texts")
 # Characters across a page of A4 at which a text of 10 points prints at 7: found by printing.
 UPRIGHT, ACROSS = 133, 196
 OF_THE_OFFICER = ("Enquiries", "Discharge plan", "Treatment", "Permit", "Discharge", "Mill discharge")
+OF_THE_CLERK = (
+    "Styles",
+    "Recipes",
+    "Ranges",
+    "Materials",
+    "Offers",
+    "Quotes",
+    "Quote",
+    "Cost lines",
+    "Ledger",
+)
+OF_ALL = ("Routes", "Mill costs", "Discharge points", "Quality", "Use", "Formulas", "Lists")
 
 
-@pytest.mark.parametrize("title", OF_THE_OFFICER)
-def test_what_an_inspector_gets_prints_in_a_readable_size(book: Workbook, title: str) -> None:
+@pytest.mark.parametrize("title", OF_THE_OFFICER + OF_THE_CLERK + OF_ALL)
+def test_what_is_handed_on_prints_in_a_readable_size(book: Workbook, title: str) -> None:
     sheet = book[title]
     room = UPRIGHT if sheet.page_setup.orientation == "portrait" else ACROSS
+    _, _, repeated, _ = range_boundaries(sheet.print_title_cols or "$A:$A")
+    again = range(1, int(repeated or 0) + 1) if sheet.print_title_cols else range(0)
+
+    def wide(columns: range) -> float:
+        return sum(sheet.column_dimensions[get_column_letter(at)].width for at in columns)
+
     for area in (sheet.print_area or sheet.dimensions).split(","):
         first, _, last, _ = (int(end or 0) for end in range_boundaries(area.rpartition("!")[2]))
-        repeated = range(1, 3) if first > 1 else range(0)
-        columns = [*repeated, *range(first, last + 1)]
-        across = sum(sheet.column_dimensions[get_column_letter(at)].width for at in columns)
-        assert across <= room * (sheet.page_setup.fitToWidth or 1), area
+        pages, taken = 1, wide(again) if first > len(again) else 0.0
+        for column in range(first, last + 1):
+            width = wide(range(column, column + 1))
+            if taken + width > room:  # a column is not cut: it goes to the next page
+                pages, taken = pages + 1, wide(again)
+            taken += width
+        assert pages <= (sheet.page_setup.fitToWidth or 1), area
+
+
+def test_a_page_ends_between_two_tables(book: Workbook) -> None:
+    for title in ("Treatment", "Permit"):
+        areas = [area.rpartition("!")[2].replace("$", "") for area in book[title].print_area.split(",")]
+        tops = [int(range_boundaries(area)[1] or 0) for area in areas]
+        assert len(tops) == 2
+        assert all(book[title].cell(top, 1).style == "section" for top in tops[1:])
+        assert range_boundaries(areas[-1])[3] == book[title].max_row
+
+
+def test_nothing_of_the_quote_is_left_out_in_print(book: Workbook) -> None:
+    """The two halves of a strip lie side by side, and the strips hold every row that says something."""
+    sheet = book["Quote"]
+    bounds = [range_boundaries(area.rpartition("!")[2]) for area in sheet.print_area.split(",")]
+    printed = {
+        (row, column)
+        for left, top, right, bottom in bounds
+        for row in range(int(top or 0), int(bottom or 0) + 1)
+        for column in range(int(left or 0), int(right or 0) + 1)
+    }
+    filled = {(cell.row, cell.column) for row in sheet.iter_rows() for cell in row if cell.value is not None}
+    assert filled <= printed
 
 
 @pytest.fixture(scope="module")
@@ -180,7 +225,7 @@ def test_every_sheet_is_set_up_for_print(book: Workbook) -> None:
         assert sheet.page_setup.paperSize == 9
         assert sheet.sheet_properties.pageSetUpPr is not None
         assert sheet.sheet_properties.pageSetUpPr.fitToPage
-        assert sheet.page_setup.fitToWidth in (1, 2, 3, 4)
+        assert sheet.page_setup.fitToWidth in (1, 2, 3, 4, 5)
         assert sheet.page_setup.fitToHeight == (1 if sheet.title in ONE_PAGE else 0)
         assert sheet.oddFooter is not None
         assert sheet.oddFooter.center is not None
@@ -232,7 +277,7 @@ def test_every_list_that_a_rule_uses_is_defined_and_filled(book: Workbook) -> No
     }
     others = {
         *(area_name(title) for title in INPUT_SHEETS),
-        *(OPENED, CHOICE, CHOSEN, RUNNING, VERDICT, LISTED),
+        *(OPENED, CHOICE, CHOSEN, RUNNING, VERDICT, LISTED, DRIVERS_WANTED),
         *STEP_LISTS,  # of the rule that greys the cells of other routes
     }
     assert used == set(book.defined_names) - others

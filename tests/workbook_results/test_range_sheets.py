@@ -18,6 +18,7 @@ from costing.many.quotes import COST
 from tests.report.demo import demo_mill, demo_result
 
 CODES = ("Q-01", "V-01")
+ACROSS = 196  # characters across a page on its side at which ten points print at seven
 CHART = "{http://schemas.openxmlformats.org/drawingml/2006/chart}"
 
 
@@ -54,6 +55,12 @@ def test_the_sheets_hold_what_the_commands_tell(book: Any) -> None:
         assert sizes[7] == mill.enquiries[code].order_length
         lengths = [row[1] for row in rows(book, "Lot curve") if row[0] == code]
         assert (lengths[0], lengths[-1]) == pytest.approx((curve.lengths[0], curve.lengths[-1]))
+
+
+def test_the_sheet_of_drivers_prints_in_a_readable_size(book: Any) -> None:
+    sheet = book["Range and drivers"]
+    assert sheet.page_setup.orientation == "landscape"
+    assert sum(item.width for item in sheet.column_dimensions.values()) <= ACROSS
 
 
 def test_charts_show_the_cells_they_name(path: Path, book: Any) -> None:

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 
 import numpy
 
+from costing.cost.quote import basis_of
 from costing.front_ends.pictures.frame import INK, PAPER, RULE, write_picture
 from costing.many.lot_curve import LotCurve
-from costing.many.quotes import basis_of
 from costing.settings.mill import Enquiry, Mill
 
 if TYPE_CHECKING:

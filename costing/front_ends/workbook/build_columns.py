@@ -26,7 +26,7 @@ from costing.front_ends.workbook import input_rules, sheet_drawing
 from costing.front_ends.workbook.build_tables import STEP_LISTS
 from costing.front_ends.workbook.layout import ColumnSheet, Row, meaning_of
 from costing.front_ends.workbook.sheet_drawing import put
-from costing.front_ends.workbook.styles import DARK, line, page, widths
+from costing.front_ends.workbook.styles import DARK, line, page, pages_across, widths
 from costing.quantities import QUANTITIES
 from costing.quantities.units import convert
 
@@ -34,8 +34,8 @@ HEADS = (QUANTITY, UNIT, MEANING, LOW, TYPICAL, HIGH, SOURCE)
 FRAME = {"A": 19, "B": 25, "C": 9, "D": 43, "E": 8, "F": 8, "G": 8, "H": 24}
 FIRST_COLUMN = len(FRAME) + 1
 UNIT_COLUMN, LOW_COLUMN, TYPICAL_COLUMN, HIGH_COLUMN = 3, 5, 6, 7
+REPEATED = 3  # columns on every page: step, quantity, unit
 DIGITS = 4
-PRINTED_SIDE_BY_SIDE = 9  # columns of a page: more, and the letters are too small to read
 STEP = "Step"  # head of the first column where the rows of a step belong together
 
 
@@ -80,9 +80,9 @@ def draw_column_sheet(book: Workbook, layout: ColumnSheet, demo: bool) -> None:
     page(
         sheet,
         title_rows=f"{top}:{top + 2}",
-        title_columns="A:C",
+        title_columns=f"A:{get_column_letter(REPEATED)}",
         freeze=f"D{first}",
-        pages_wide=max(2, -(-columns // PRINTED_SIDE_BY_SIDE)),
+        pages_wide=pages_across([*FRAME.values(), *[layout.width] * columns], REPEATED),
         print_area=sheet_drawing.cells(1, top, first + len(layout.rows) - 1, last_column),
         heading=layout.title,
     )

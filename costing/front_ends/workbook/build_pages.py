@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from openpyxl.utils import get_column_letter, quote_sheetname
+from openpyxl.utils import quote_sheetname
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.hyperlink import Hyperlink
 from openpyxl.worksheet.worksheet import Worksheet
@@ -10,8 +10,9 @@ from openpyxl.worksheet.worksheet import Worksheet
 import costing
 from costing.front_ends.workbook import input_rules, sheet_drawing
 from costing.front_ends.workbook.layout import ROWS, column_sheet, word_lists
+from costing.front_ends.workbook.results_sheets import set_widths
 from costing.front_ends.workbook.sheet_drawing import put
-from costing.front_ends.workbook.styles import page, widths
+from costing.front_ends.workbook.styles import page, pages_across, widths
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.reference_data import cautions, fingerprint
 from costing.reference_data.source_list import sources
@@ -22,7 +23,8 @@ MARKS = {
     "unusual": input_rules.mark_unusual,
     "unread": input_rules.mark_unread,
 }
-NARROWEST_LIST = 15.0
+NARROWEST_LIST = 12.0
+LIST_ROW = 12.5  # the longest list is no longer than a page
 SAFETY_WIDTHS = {"A": 22, "B": 62, "C": 42, "D": 21}
 SOURCE_WIDTHS = {"A": 28, "B": 46, "C": 24, "D": 7, "E": 16, "F": 44, "G": 7}
 
@@ -83,15 +85,19 @@ def draw_lists(book: Workbook) -> None:
     text = sheet_file("lists")
     sheet: Worksheet = book.create_sheet(text["sheet"])
     top = sheet_drawing.head_of_sheet(sheet, text["title"], text["intro"])
+    wide = []
     for column, (name, items) in enumerate(word_lists().items(), start=1):
         put(sheet, top, column, name.replace("_", " "), "column head")
         for number, item in enumerate(items, start=top + 1):
             put(sheet, number, column, item, "row label")
         sheet_drawing.define_name(book, name, sheet, column, top + 1, top + len(items))
         longest = max(map(len, items), default=0)
-        sheet.column_dimensions[get_column_letter(column)].width = max(NARROWEST_LIST, longest + 3.0)
+        wide.append(max(NARROWEST_LIST, longest + 3.0))
+    for number in range(top + 1, top + 1 + max(map(len, word_lists().values()))):
+        sheet.row_dimensions[number].height = LIST_ROW
+    set_widths(sheet, wide)
     sheet.row_dimensions[top].height = 30
-    page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}", pages_wide=2)
+    page(sheet, title_rows=f"{top}:{top}", freeze=f"A{top + 1}", pages_wide=pages_across(wide))
 
 
 def draw_safety(book: Workbook) -> None:

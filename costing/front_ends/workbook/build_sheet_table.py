@@ -1,4 +1,4 @@
-"""Write what the reader of the book needs of the sheet files into two modules of plain values.
+"""Write what the reader of the book needs of the sheet files into modules of plain values.
 
 A spreadsheet program's own Python may have no reader for the sheet files. `costing.front_ends.workbook.build`
 calls this; it also runs alone, and loads nothing of what it writes.
@@ -7,7 +7,7 @@ calls this; it also runs alone, and loads nothing of what it writes.
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -41,6 +41,14 @@ BESIDE = (
     "purchase_terms",
 )  # sheets on which no quote rests
 
+# Sheets whose columns stand in a module of their own, and what that module is called; the rest are of orders.
+APART = {
+    "price_columns": ("materials", "mill_costs", "offers"),
+    "drain_columns": ("discharge_points", "discharge_plan", "treatment", "permit"),
+    "buyer_columns": BESIDE,
+}
+OF_ORDERS = "order_columns"
+
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
 OF_SHEET = ("sheet", "kind", "part_head")
 OF_PART = ("name", "rows")
@@ -71,8 +79,10 @@ from __future__ import annotations
 from typing import Any
 
 '''
-OF_SHEETS = "What stands on each sheet of the book, as its reader needs it; columns are in `column_table`."
-OF_COLUMNS = """The columns of each table of the book{of}, as its reader needs them.
+OF_SHEETS = "What stands on each sheet of the book, as its reader needs it; columns are in modules beside it."
+OF_COLUMNS = """The columns of each table, as the reader of the book needs them.
+
+Sheets: {sheets}.
 
 A column is: head, name, kind, meaning, needed, quantity, list, of, late; empty ends are left out."""
 
@@ -86,30 +96,33 @@ def write_sheet_table() -> None:
 def texts() -> dict[str, str]:
     """File -> the module as it should stand."""
     sheets, beside = ({name: kept(sheet_file(name)) for name in names} for names in (SHEETS, BESIDE))
+    apart = {name for names in APART.values() for name in names}
+    modules = {OF_ORDERS: [name for name in SHEETS if name not in apart], **APART}
     return {
         "sheet_table.py": (
             f"{HEAD.format(what=OF_SHEETS)}SHEETS: dict[str, dict[str, Any]] = {literal(sheets)}\n\n"
             f"BESIDE: dict[str, dict[str, Any]] = {literal(beside)}\n\n"
             f"WORDS: dict[str, list[str]] = {literal(sheet_file('words')['lists'])}\n"
         ),
-        "column_table.py": columns_text(SHEETS, "on which a quote may rest"),
-        "column_table_beside.py": columns_text(BESIDE, "on which no quote rests"),
+        **{f"{module}.py": columns_text(names) for module, names in modules.items()},
     }
 
 
-def columns_text(names: tuple[str, ...], which: str) -> str:
-    """The module with the columns of some sheets, and which these are."""
+def columns_text(names: Sequence[str]) -> str:
+    """The module with the columns of all tables of these sheets."""
+    files = {name: sheet_file(name) for name in names}
     columns = {
         f"{name}.{table['name']}": [
             told([column.get(part, empty) for part, empty in OF_COLUMN.items()])
             for column in table["column"]
             if column["kind"] != SHOWN
         ]
-        for name in names
-        for table in sheet_file(name).get("table", ())
+        for name, file in files.items()
+        for table in file.get("table", ())
     }
-    what = HEAD.format(what=OF_COLUMNS.format(of=f" {which}"))
-    return f"{what}COLUMNS: dict[str, list[tuple[Any, ...]]] = {literal(columns)}\n"
+    titles = [file["sheet"] for file in files.values() if file.get("table")]
+    what = OF_COLUMNS.format(sheets=", ".join(titles))
+    return f"{HEAD.format(what=what)}COLUMNS: dict[str, list[tuple[Any, ...]]] = {literal(columns)}\n"
 
 
 def told(values: list[Any]) -> tuple[Any, ...]:

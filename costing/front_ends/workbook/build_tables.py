@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from openpyxl.utils import get_column_letter
@@ -14,7 +14,7 @@ from costing.book.layout import MOST_STEPS, row_text, substance_names
 from costing.front_ends.workbook import input_rules, sheet_drawing
 from costing.front_ends.workbook.layout import DrawnColumn, DrawnTable, TableSheet
 from costing.front_ends.workbook.sheet_drawing import put
-from costing.front_ends.workbook.styles import page
+from costing.front_ends.workbook.styles import UPRIGHT, page
 from costing.quantities import QUANTITIES
 
 GIVEN = {
@@ -49,11 +49,18 @@ STEP_LISTS = ("routes_of_steps", "steps_of_routes")  # first two columns of the 
 # Unit of a number that has no unit column of its own beside it, or shares one.
 SHARED_UNITS = {"own_oxygen_demand": "own_unit", "own_sodium": "own_unit", "own_sulfur": "own_unit"}
 SHARED_UNITS["own_nitrogen"] = "own_unit"
-UPRIGHT = 133  # width, in characters, that an upright page shows in a readable size
 SHIPPED_UNITS = {"substance_share": "kg/kg"}
 
 
-def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int = 1) -> None:
+def draw_table_sheet(
+    book: Workbook,
+    layout: TableSheet,
+    demo: bool,
+    wide: int = 1,
+    *,
+    pages: Sequence[int] = (),
+    one_page: bool = False,
+) -> None:
     """Draw one of the sheets Routes, Materials, Offers, Mill costs, Enquiries and the like.
 
     Parameters
@@ -66,10 +73,15 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
         True to fill in the invented rows.
     wide : int, optional
         Pages side by side in print.
+    pages : sequence of int, optional
+        How many tables stand on each page, where a page is to end between two tables.
+    one_page : bool, optional
+        True where all of it is to be on one page.
     """
     sheet: Worksheet = book.create_sheet(layout.sheet)
     top = sheet_drawing.head_of_sheet(sheet, layout.title, layout.intro, demo)
     heads_row, last = 0, 0
+    tops, ends = [], []
     for table in layout.tables:
         heads_row = _draw_heads(sheet, table, top)
         first = heads_row + 1
@@ -88,6 +100,8 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
         if table.name == "steps":
             for place, name in enumerate(STEP_LISTS, start=1):
                 sheet_drawing.define_name(book, name, sheet, place, first, last)
+        tops.append(top)
+        ends.append(last)
         top = last + 2
     for table in layout.tables:
         for number, column in enumerate(table.columns, start=1):
@@ -95,6 +109,11 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
             sheet.column_dimensions[letter].width = column.width
     single = len(layout.tables) == 1
     widest = max(layout.tables, key=lambda table: len(table.columns))
+    printed = ""
+    if wide > 1:
+        printed = sheet_drawing.cells(1, heads_row - 1, last, len(widest.columns))
+    elif pages:
+        printed = _pages_of_tables([1, *tops[1:]], ends, pages, len(widest.columns))
     page(
         sheet,
         title_rows=f"{heads_row}:{heads_row}" if single else "",
@@ -102,11 +121,19 @@ def draw_table_sheet(book: Workbook, layout: TableSheet, demo: bool, wide: int =
         freeze=f"B{heads_row + 1}" if single else "",
         landscape=single or sum(column.width for column in widest.columns) > UPRIGHT,
         pages_wide=wide,
-        print_area=sheet_drawing.cells(1, heads_row - 1, last, len(layout.tables[0].columns))
-        if wide > 1
-        else "",
+        print_area=printed,
+        one_page=one_page,
         heading=layout.title if wide > 1 else "",
     )
+
+
+def _pages_of_tables(tops: Sequence[int], ends: Sequence[int], pages: Sequence[int], columns: int) -> str:
+    """The cells of each page, where a page is so many tables."""
+    areas, first = [], 0
+    for count in pages:
+        areas.append(sheet_drawing.cells(1, tops[first], ends[first + count - 1], columns))
+        first += count
+    return ",".join(areas)
 
 
 def _draw_heads(sheet: Worksheet, table: DrawnTable, top: int) -> int:

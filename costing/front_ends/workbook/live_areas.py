@@ -42,6 +42,7 @@ BEYOND_ROW, BEYOND_COLUMN = 5000, 200  # how far is looked for cells that nobody
 OPENED = "opened_book"
 CHOICE = "chosen_enquiry"  # the cell that is typed in
 CHOSEN = "chosen_code"  # the same as the sheet Enquiries writes it, which all formulas read
+DRIVERS_WANTED = "drivers_wanted"  # yes or no: whether the sheet What moves the cost is calculated
 RUNNING = "program_version"  # an error where our formulas do not run
 VERDICT = "checks_verdict"
 CODES = "enquiry_codes"

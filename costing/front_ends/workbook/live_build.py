@@ -11,13 +11,14 @@ from costing.front_ends.workbook.live_cells import LiveBook
 from costing.front_ends.workbook.live_checks import CheckSheet
 from costing.front_ends.workbook.live_chosen import draw_chosen
 from costing.front_ends.workbook.live_drain import draw_drain
+from costing.front_ends.workbook.live_drivers import draw_drivers
 from costing.front_ends.workbook.live_purchasing import draw_purchasing
 from costing.front_ends.workbook.live_quote import QuoteSheet, draw_quotes
 from costing.front_ends.workbook.live_results import BookResults
 
 
 def draw_live_sheets(book: Workbook, shown: BookResults) -> dict[str, dict[str, Any]]:
-    """Draw Quotes, Quote, the sheets of the chosen enquiry, Purchasing, those of the drain, and Checks.
+    """Draw Quotes, Quote, the other sheets of the chosen enquiry, Purchasing, the drain's, and Checks.
 
     Parameters
     ----------
@@ -36,8 +37,9 @@ def draw_live_sheets(book: Workbook, shown: BookResults) -> dict[str, dict[str, 
     quotes = draw_quotes(live)
     quote = QuoteSheet(live, quotes).draw()
     chosen = draw_chosen(live)
+    drivers = draw_drivers(live)
     purchasing = draw_purchasing(live)
     drain = draw_drain(live)
-    checks = CheckSheet(live, [quotes, *quote, *chosen, purchasing.uses, *drain])
-    checks.draw(quote[2], chosen, purchasing)
+    checks = CheckSheet(live, [quotes, *quote, *chosen, *drivers, purchasing.uses, *drain])
+    checks.draw(quote[2], chosen, drivers, purchasing)
     return live.results

@@ -172,6 +172,7 @@ class LiveBook:
         of_chosen: bool = True,
         total: str = "",
         filtered: bool = False,
+        unless: str = "",
     ) -> Live:
         """A table: one array formula with titles, units and room for so many rows.
 
@@ -189,6 +190,8 @@ class LiveBook:
             Word in the second column that marks a row of totals.
         filtered : bool, optional
             True where the arrows of a filter stand below the units.
+        unless : str, optional
+            While this condition holds, the table is empty and nothing is worked out for it.
         """
         table = self.shown.table(key, of_chosen=of_chosen)
         shown = filled_up(table, room + HEADS)
@@ -202,7 +205,8 @@ class LiveBook:
             for down in range(room):
                 self.look(sheet, row + HEADS + down, column + across, style, number)
         live = Live(sheet, row, column, table, shown, of_chosen)
-        self.array(sheet, row, column, call("WARP_RESULT_TABLE", *live.arguments), shown)
+        text = call("WARP_RESULT_TABLE", *live.arguments)
+        self.array(sheet, row, column, f'IF({unless},"",{text})' if unless else text, shown)
         self._rule(live, total)
         return live
 

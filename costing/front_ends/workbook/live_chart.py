@@ -41,6 +41,10 @@ class Bars(NamedTuple):
         Rows, the first one on top.
     number : str
         Number format of axis and labels.
+    two_sided : bool
+        Bars of both series from nothing to both sides.
+    letters : float
+        Their size [points].
     """
 
     title: str
@@ -50,6 +54,8 @@ class Bars(NamedTuple):
     first: int
     last: int
     number: str
+    two_sided: bool = False
+    letters: float = LETTERS
 
 
 def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float, height: float) -> None:
@@ -68,7 +74,7 @@ def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float
     """
     chart = BarChart()
     chart.type, chart.gapWidth = "bar", 40
-    chart.title = heading(bars.title, LETTERS + 2)
+    chart.title = heading(bars.title, bars.letters + 2)
     for name, column in bars.series:
         values = Reference(sheet, min_col=column, min_row=bars.first, max_row=bars.last)
         chart.add_data(values, titles_from_data=False)
@@ -79,18 +85,19 @@ def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float
     chart.set_categories(Reference(sheet, min_col=bars.names, min_row=bars.first, max_row=bars.last))
     chart.legend = None
     if len(bars.series) > 1:
-        chart.grouping, chart.overlap = "stacked", 100
+        chart.grouping, chart.overlap = "clustered" if bars.two_sided else "stacked", 100
         chart.legend = Legend()
-        chart.legend.position, chart.legend.overlay = "r", False
-        chart.legend.txPr = lettering(LETTERS)
+        chart.legend.position, chart.legend.overlay = "b" if bars.two_sided else "r", False
+        chart.legend.txPr = lettering(bars.letters)
     else:
-        chart.series[0].dLbls = _labels(bars.number)
+        chart.series[0].dLbls = _labels(bars.number, bars.letters)
     across, along = chart.x_axis, chart.y_axis
     across.delete = along.delete = False
     across.scaling.orientation = "maxMin"  # the first on top
-    across.txPr = along.txPr = lettering(LETTERS)
+    across.txPr = along.txPr = lettering(bars.letters)
     across.majorTickMark = "none"
-    along.title = heading(bars.axis, LETTERS, bold=False)
+    across.tickLblPos = "low"  # at the edge, also where a bar goes to the left
+    along.title = heading(bars.axis, bars.letters, bold=False)
     along.number_format, along.numFmt.sourceLinked = bars.number, False
     along.majorGridlines = ChartLines(spPr=GraphicalProperties(ln=LineProperties(solidFill=styles.BAND)))
     along.crosses = "max"  # under the bars, as their order is turned
@@ -101,10 +108,10 @@ def add_chart(sheet: Worksheet, bars: Bars, place: tuple[int, int], width: float
     sheet.add_chart(chart)
 
 
-def _labels(number: str) -> DataLabelList:
+def _labels(number: str, letters: float) -> DataLabelList:
     """The number beside each bar, but beside none where the row is spare."""
     labels = DataLabelList()
     labels.showVal, labels.dLblPos, labels.numFmt = True, "outEnd", f"{number};-{number};"
     labels.showSerName = labels.showCatName = labels.showLegendKey = labels.showPercent = False
-    labels.txPr = lettering(LETTERS)
+    labels.txPr = lettering(letters)
     return labels

@@ -25,6 +25,7 @@ from costing.front_ends.workbook.live_areas import (
 from costing.front_ends.workbook.live_cells import ALL_WELL, WARNED, LiveBook, call
 from costing.front_ends.workbook.live_chosen import Chosen
 from costing.front_ends.workbook.live_discharge import ALL_STREAMS
+from costing.front_ends.workbook.live_drivers import Drivers
 from costing.front_ends.workbook.live_purchasing import MOST_MATERIALS, Purchasing
 from costing.front_ends.workbook.live_quote import MOST_QUOTES
 from costing.front_ends.workbook.live_results import total
@@ -33,6 +34,7 @@ from costing.front_ends.workbook.sheet_drawing import put
 from costing.front_ends.workbook.styles import WHOLE, page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 from costing.report.drain_live import DRAIN_TABLES
+from costing.report.money import ALL_PARTS
 from costing.report.table import FINISHED_METRE
 
 OK = "ok"
@@ -75,14 +77,14 @@ class CheckSheet:
         self.sheet, self.row = live.sheet("checks")
         self.said: list[str] = []
 
-    def draw(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> Live:
+    def draw(self, steps: Live, chosen: Chosen, drivers: Drivers, purchasing: Purchasing) -> Live:
         """All of it; gives the table of the remarks."""
         overall = self.row = self.row + 1
         put(self.sheet, overall, LABEL, self.text["overall"], "strong text")
         self.row += 2
         opened = self._opened_book()
         first = self._answers(opened)
-        self._sums(steps, chosen, purchasing)
+        self._sums(steps, chosen, drivers, purchasing)
         self.sheet.row_breaks.append(Break(id=self.row - 1))
         self._areas()
         remarks = self._remarks()
@@ -173,7 +175,7 @@ class CheckSheet:
             why = f'IF({count}>{MOST_QUOTES},"{most} {MOST_QUOTES} {of} "&{count}&" {given}",{why})'
         self._says(f'IF(ISERROR({corner}),{why},"{OK}")', on_opening=True)
 
-    def _sums(self, steps: Live, chosen: Chosen, purchasing: Purchasing) -> None:
+    def _sums(self, steps: Live, chosen: Chosen, drivers: Drivers, purchasing: Purchasing) -> None:
         self._section(self.text["sums"], "Found", "Expected", "")
         quotes = self.tables[0]
         codes = [row[0] for row in quotes.cells[2:]]
@@ -198,6 +200,18 @@ class CheckSheet:
         for title, unit in SUMMED:
             place = chosen.loads.place(title)
             self._parts(f"{title} of the streams, and of all, {unit}/kg", chosen.loads, place, ALL_OF_THEM)
+        share = drivers.drivers.place("Share of the spread")
+        parts = [place for place, item in enumerate(drivers.spread.table.columns) if item.unit == "%"]
+        self._compare(
+            "shares of what moves the cost, and by where it is known from, %",
+            f"SUM({drivers.drivers.range(share)})",
+            total(drivers.drivers.values(share)),
+            f"SUM({','.join(drivers.spread.range(place) for place in parts)})",
+            sum(total(drivers.spread.values(place)) for place in parts),
+        )
+        for table in (drivers.steps, drivers.materials, drivers.causes):
+            what = table.table.title.partition(",")[0].lower()
+            self._parts(f"{what}, parts and all but yarns", table, table.place("Cost"), f'"{ALL_PARTS}"')
         self._purchasing(purchasing)
         remarks = next(table for table in self.tables if table.key == "checks")
         kinds = remarks.values(1)

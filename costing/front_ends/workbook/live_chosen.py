@@ -83,6 +83,5 @@ def _one_table(
         title_rows=f"{table.row}:{table.row + 1}",
         freeze=f"{fixed}{table.first}",
         print_area=table.printed(printed, PRINTED_OF_DEFAULTS if key == "defaults_taken" else ""),
-        landscape=key not in ("cost_lines", "ledger"),
     )
     return table

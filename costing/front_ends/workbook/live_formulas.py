@@ -13,7 +13,7 @@ from costing.front_ends.workbook.styles import page, widths
 from costing.front_ends.workbook.template_files import sheet_file
 
 HEADS = ("Name", "What it is", "Takes", "Gives", "Example")
-WIDTHS = {"A": 44.0, "B": 40.0, "C": 86.0, "D": 26.0, "E": 52.0}
+WIDTHS = {"A": 43.0, "B": 30.0, "C": 54.0, "D": 20.0, "E": 46.0}
 
 
 def draw_formulas(book: Workbook) -> None:

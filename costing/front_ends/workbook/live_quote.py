@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from openpyxl.worksheet.pagebreak import Break
-
 from costing.front_ends.workbook.input_rules import add_list
 from costing.front_ends.workbook.live_areas import CHOICE, CHOSEN, CODES, absolute, name_cells
 from costing.front_ends.workbook.live_cells import LiveBook
@@ -25,6 +23,7 @@ GROUP = 7  # first column of the list of groups
 GROUPS_FROM = 2  # place of the first group in the table of cost by group; All stands behind the last
 LAST = 17  # column up to which the sections go
 YARNS = 2  # the first groups, left out of the chart
+PRINTED_TO = 21  # beyond the last column: both halves are as wide, so both print in the same size
 CHART, CHART_SIZE = 12, (13.6, 9.4)  # cm
 
 
@@ -92,9 +91,15 @@ class QuoteSheet:
         widths(self.sheet, wide)
         for table in (figures, groups, seconds, lots, steps):
             head_heights(table, wide)
-        self.sheet.row_breaks.append(Break(id=steps.row - 2))
-        page(self.sheet, freeze=f"A{self.top + 1}")
+        strips = (1, figures.last), (groups.row - 1, remarks.last), (steps.row - 1, steps.last)
+        printed = ",".join(area for first, last in strips for area in self._halves(first, last))
+        page(self.sheet, freeze=f"A{self.top + 1}", title_columns="A:B", print_area=printed)
         return figures, groups, steps, remarks, seconds, lots
+
+    def _halves(self, first: int, last: int) -> list[str]:
+        """Rows of the sheet as two pages, the second from the column of the chart on."""
+        right = max(first, self.top + 2)  # title and choice stand on the first page
+        return [cells(1, first, last, CHART - 1), cells(CHART, right, last, PRINTED_TO)]
 
     def _table(self, row: int, heading: str, key: str, room: int, total: str = "") -> Live:
         self._section(row, 1, LAST, self.text[heading])

@@ -17,7 +17,9 @@ from costing.front_ends.workbook.results_sheets import Form, Placed, table_sheet
 from costing.many.lot_curve import LotCurve, lot_curve
 from costing.many.tables import Ranged, band_table, driver_table, lot_table, ranged
 from costing.quantities import InputError
-from costing.report import Column, Result, Table, costs_of, decimals_of
+from costing.report import Column, Result, Table, costs_of
+from costing.report.drivers import change_columns, changes
+from costing.report.table import fine_money
 from costing.settings.mill import Enquiry, Mill
 
 DRAWS = 2000  # for each enquiry: a range to two digits, in a third of a second
@@ -25,6 +27,10 @@ DRIVERS = 10
 POINTS = 100  # of a curve, told in rows
 SHARE = 7  # column of a table of drivers of one enquiry
 NAME, LOW, HIGH = 1, 10, 11  # columns of the table of drivers
+END = 12.0  # width of a column of what a driver may be
+DRIVERS_FORM = Form(
+    2, widths={"Driver": 32, "Low end": END, "As in the book": END, "High end": END, "Grounds": 34}
+)
 RANGE_SHEETS = {
     "Range": "how sure cost and price of each enquiry are: range by draws, and by first order",
     "Range and drivers": "what moves the cost of each enquiry, the strongest first",
@@ -82,7 +88,7 @@ def range_sheets(pen: Pen, mill: Mill, ranges: Ranges) -> None:
     unit = f"{costs_of(mill).currency}/m"
     if ranges.items:
         table_sheet(pen, "Range", _short(band_table(mill, ranges.items)), Form(fixed_columns=2, alert=alert))
-        drivers = table_sheet(pen, "Range and drivers", drivers_of_all(mill, ranges.items), Form(2))
+        drivers = table_sheet(pen, "Range and drivers", drivers_of_all(mill, ranges.items), DRIVERS_FORM)
         _driver_charts(pen, drivers, unit)
     if ranges.curves:
         facts = table_sheet(pen, "Lot sizes", lot_sizes(mill, ranges.curves), Form(alert=alert))
@@ -102,18 +108,13 @@ def drivers_of_all(mill: Mill, items: Sequence[Ranged]) -> Table:
     for item in items:
         table = driver_table(mill, item, DRIVERS)
         for row in (row for row in table.rows if row[SHARE]):
-            ends = [None if end is None else end - item.first_order.typical for end in row[4:6]]
-            rows.append([item.enquiry.code, *row, *ends])
-    _, *others = table.columns
-    digits = others[3].digits
-    changes = [
-        Column(f"Change at the {end} end", f"{costs_of(mill).currency}/m", digits) for end in ("low", "high")
-    ]
+            rows.append([item.enquiry.code, *row, *changes(row, item.first_order.typical)])
+    currency, digits = fine_money(mill)
     note = (
         f"The {DRIVERS} strongest of each enquiry. One driver at a time goes to its ends, everything else "
         "stays as in the book. An end without a number is refused."
     )
-    columns = [Column("Enquiry"), Column("Driver"), *others, *changes]
+    columns = [Column("Enquiry"), *table.columns, *change_columns(f"{currency}/m", digits)]
     return Table("drivers", "What drives the cost", note, columns, rows)
 
 
@@ -145,7 +146,8 @@ def two_sided(bars: Bars, width: float, height: float) -> BarChart | None:
 def lot_sizes(mill: Mill, curves: Sequence[tuple[Enquiry, LotCurve]]) -> Table:
     """Full set, minimum economic lot and the order itself, a row for each enquiry."""
     costs = costs_of(mill)
-    unit, digits = f"{costs.currency}/m", max(decimals_of(costs.money_rounding), 3) + 1
+    currency, digits = fine_money(mill)
+    unit = f"{currency}/m"
     columns = [
         Column("Enquiry"),
         Column("Length counts"),

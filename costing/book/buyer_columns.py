@@ -1,4 +1,6 @@
-"""The columns of each table of the book on which no quote rests, as its reader needs them.
+"""The columns of each table, as the reader of the book needs them.
+
+Sheets: Planning, Order book, Stock, Open orders, Purchase terms.
 
 A column is: head, name, kind, meaning, needed, quantity, list, of, late; empty ends are left out.
 
