@@ -39,6 +39,8 @@ BESIDE = (
     "stock",
     "open_orders",
     "purchase_terms",
+    "production_record",
+    "store_issues",
 )  # sheets on which no quote rests
 
 # What is kept, level by level; titles, intros, widths and the values of the demo are for the builder alone.
