@@ -74,6 +74,13 @@ class Entry(NamedTuple):
     amounts: Amounts
 
 
+class Remark(NamedTuple):
+    """What may mislead, and of which material; "" for all."""
+
+    text: str
+    material: str = ""
+
+
 class Comparison(NamedTuple):
     """Actual use against the standard.
 
@@ -91,7 +98,7 @@ class Comparison(NamedTuple):
         Saleable grey yarn [kg].
     first, last : date
         Of all records.
-    remarks : list of str
+    remarks : list of Remark
         What may mislead.
     """
 
@@ -103,13 +110,14 @@ class Comparison(NamedTuple):
     planned: Fraction
     first: datetime.date
     last: datetime.date
-    remarks: list[str]
+    remarks: list[Remark]
 
     def of(self, materials: Sequence[str]) -> Comparison:
         """The same of some materials."""
         return self._replace(
             entries=[entry for entry in self.entries if entry.material in materials],
             materials=[code for code in self.materials if code in materials],
+            remarks=[remark for remark in self.remarks if remark.material in ("", *materials)],
         )
 
     @property
@@ -151,11 +159,11 @@ def compare(
         raise InputError("production record", "holds nothing; accepted is one row or more")
     if not issues:
         raise InputError("store issues", "hold nothing; accepted is one row or more")
-    remarks: list[str] = []
+    remarks: list[Remark] = []
     products = [_known(mill, issue) for issue in issues]
     kept = [issue for issue, code in zip(issues, products) if mill.materials[code].role not in YARN_ROLES]
     if len(kept) < len(issues):
-        remarks.append(f"{len(issues) - len(kept)} issues of yarn are left out")
+        remarks.append(Remark(f"{len(issues) - len(kept)} issues of yarn are left out"))
     lots = _summed(made)
     taken = {code for key in lots for code, use in standards.of(key[0], key[1], key[4]).uses.items() if use}
     codes = taken | {mill.material(issue.material).code for issue in kept}
@@ -261,15 +269,15 @@ def _of_issues(mill: Mill, issues: Iterable[IssueRecord], prices: Mapping[str, F
     return found
 
 
-def _plan_remarks(made: Iterable[MadeRecord], has_plan: bool) -> list[str]:
+def _plan_remarks(made: Iterable[MadeRecord], has_plan: bool) -> list[Remark]:
     without = sum(row.planned is None for row in made)
     if not has_plan or not without:
         return []
     rows = "1 row" if without == 1 else f"{without} rows"
-    return [f"{rows} of the production have no plan: counted as not planned"]
+    return [Remark(f"{rows} of the production without a plan: counted as not planned")]
 
 
-def _missing(entries: Iterable[Entry], materials: Iterable[str]) -> list[str]:
+def _missing(entries: Iterable[Entry], materials: Iterable[str]) -> list[Remark]:
     """Materials that stand on one side alone."""
     taken = {entry.material: NOTHING for entry in entries if not entry.issued}
     issued = {entry.material: NOTHING for entry in entries if entry.issued}
@@ -282,20 +290,26 @@ def _missing(entries: Iterable[Entry], materials: Iterable[str]) -> list[str]:
     for code in materials:
         if not issued.get(code) and taken.get(code):
             told.append(
-                f"{code}: standard {float(taken[code]):,.1f} kg, and nothing left the store: a missing "
-                "record is likelier than that none was used; its standard cost counts as saved"
+                Remark(
+                    f"{code}: standard {float(taken[code]):,.1f} kg, and nothing left the store: a missing "
+                    "record is likelier than that none was used; its standard cost counts as saved",
+                    code,
+                )
             )
         elif issued.get(code) and not taken.get(code):
             told.append(
-                f"{code}: {float(issued[code]):,.1f} kg left the store, and nothing that was made takes it: "
-                "all of it counts as used beyond the standard"
+                Remark(
+                    f"{code}: {float(issued[code]):,.1f} kg left the store, and nothing that was made takes "
+                    "it: all of it counts as used beyond the standard",
+                    code,
+                )
             )
         if issued.get(code, NOTHING) < 0:
-            told.append(f"{code}: more came back to the store than left it in this time")
+            told.append(Remark(f"{code}: more came back to the store than left it in this time", code))
     return told
 
 
-def _months_apart(made: Iterable[MadeRecord], issues: Iterable[IssueRecord]) -> list[str]:
+def _months_apart(made: Iterable[MadeRecord], issues: Iterable[IssueRecord]) -> list[Remark]:
     """Months with production alone or issues alone."""
     ran = {f"{row.day:%Y-%m}" for row in made}
     left = {f"{issue.day:%Y-%m}" for issue in issues}
@@ -305,5 +319,6 @@ def _months_apart(made: Iterable[MadeRecord], issues: Iterable[IssueRecord]) -> 
         ("store issues", "production", left, ran),
     ):
         if mine - others:
-            told.append(f"{', '.join(sorted(mine - others))}: {what} and no {other}; compare whole months")
+            months = ", ".join(sorted(mine - others))
+            told.append(Remark(f"{months}: {what} and no {other}; compare whole months"))
     return told

@@ -100,7 +100,8 @@ def test_what_stands_on_one_side_alone_is_told_and_counts() -> None:
     issues = [IssueRecord(DAY, "B", 10.0), IssueRecord(DAY, "D", 25.0)]
     found = compare(MILL, Given(uses), [made("Q", 100.0)], issues)
     assert effects(found.total)[2] == -50.0 * 70.0 + 10.0 * 80.0
-    told = " ".join(found.remarks)
+    told = " ".join(remark.text for remark in found.remarks)
+    assert [remark.material for remark in found.of(["B"]).remarks] == ["B"]
     assert "A: standard 50.0 kg, and nothing left the store" in told
     assert "B: 10.0 kg left the store, and nothing that was made takes it" in told
 
