@@ -39,6 +39,14 @@ ISSUES = RowForm(
     "date=Datum, material=Artikel, mass=Menge, price=Preis",
     "--issues-columns",
 )
+STOCK_TAKE = RowForm(
+    "stock take",
+    ("date", "material", "opening", "received", "closing", "unit", "strength", "price"),
+    ((("date",),), (("material",),), (("opening",),), (("received",),), (("closing",),)),
+    {"opening": ("kg",), "received": ("kg",), "closing": ("kg",), "strength": ("%",), "price": ()},
+    "date=Datum, material=Artikel, opening=Anfang, received=Zugang, closing=Ende",
+    "--stock-take-columns",
+)
 MOST_RECORDS = 1_000_000
 _MONEY = re.compile(r"\b([A-Z]{3})\b(\s*/)?")
 _PER = re.compile(r"/\s*([^\W\d_]+)")
@@ -111,8 +119,10 @@ def read_production(
     return MadeFile(found, list(enquiries.unknown.values()))
 
 
-def read_issues(path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown: bool = False) -> IssueFile:
-    """Read store issues.
+def read_issues(
+    path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown: bool = False, form: RowForm = ISSUES
+) -> IssueFile:
+    """Read store issues, or a stock take: then what was there and came, less what is left, was issued.
 
     Parameters
     ----------
@@ -124,6 +134,8 @@ def read_issues(path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown
         Column -> heading, as `asked_columns` gives it.
     skip_unknown : bool, optional
         True to leave out rows of materials that the book does not know, and tell them.
+    form : RowForm, optional
+        `ISSUES` or `STOCK_TAKE`.
 
     Raises
     ------
@@ -134,11 +146,11 @@ def read_issues(path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown
     unknown: dict[str, LeftOut] = {}
     codes: dict[str, str | None] = {}
     try:
-        rows = Rows(path, columns, ISSUES)
+        rows = Rows(path, columns, form)
         price = _Price(rows, columns.get("price", ""), mill)
         for row in rows:
             where = f"row {row.number}"
-            day, mass = rows.date(row), rows.quantity(row, "mass", "issued_mass")
+            day, mass = rows.date(row), (_counted if form is STOCK_TAKE else _issued)(rows, row)
             name = rows.text(row, "material")
             if not name:
                 raise InputError(where, "material is empty; accepted is a code of the book")
@@ -168,7 +180,7 @@ def read_issues(path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown
     if not skip_unknown:
         refuse_unknown(path, unknown.values(), mill.materials)
     if not found:
-        raise InputError(path.name, "holds no issue; accepted is one row or more")
+        raise InputError(path.name, "holds no row of a material; accepted is one or more")
     lacks = [name for name in ("strength", "price", "range", "shade", "shift") if name not in rows.placed.at]
     return IssueFile(found, list(unknown.values()), lacks)
 
@@ -205,6 +217,24 @@ class _Price:
         if unit:
             self._refuse_other(unit, where)
         return float(check("price_paid", amount / self._mass, where))
+
+
+def _issued(rows: Rows, row: FileRow) -> float:
+    return rows.quantity(row, "mass", "issued_mass")
+
+
+def _counted(rows: Rows, row: FileRow) -> float:
+    """What was used between two counts [kg]."""
+    opening, received, closing = (
+        rows.quantity(row, name, "stock_mass") for name in ("opening", "received", "closing")
+    )
+    if closing > opening + received:
+        raise InputError(
+            f"row {row.number}",
+            f"closing is {closing:,.6g} kg, more than opening and received, "
+            f"{opening + received:,.6g} kg; accepted is as much or less: a delivery may be missing",
+        )
+    return opening + received - closing
 
 
 def _known(rows: Rows, row: FileRow, name: str, find: Callable[[str, str], Any]) -> str:

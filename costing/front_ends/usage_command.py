@@ -60,6 +60,8 @@ def _columns(option: str, example: str) -> Decorator:
 @_columns("--production-columns", "date=Datum, enquiry=Auftrag, amount=kg, shift=Schicht")
 @_file("--issues", "Issues", "Store issues")
 @_columns("--issues-columns", "date=Datum, material=Artikel, mass=Menge, price=Preis")
+@_file("--stock-take", "Opening, received and closing", "Store issues")
+@_columns("--stock-take-columns", "material=Artikel, opening=Anfang, received=Zugang, closing=Ende")
 @click.option("--keep-columns", is_flag=True, help="Keep those maps beside their files.")
 @click.option("--skip-unknown", is_flag=True, help="Leave out rows that name what the book does not know.")
 @click.option(
@@ -140,6 +142,8 @@ class Asked(NamedTuple):
     production_columns: str | None
     issues: Path | None
     issues_columns: str | None
+    stock_take: Path | None
+    stock_take_columns: str | None
     keep_columns: bool
     skip_unknown: bool
     without_refused: bool
@@ -206,7 +210,7 @@ def _note(skipped: int, refused: int, without_price: int) -> str:
 
 def _records(mill: Mill, asked: Asked, overwrite: bool) -> _Records:
     from costing.book.records import PRODUCTION_RECORD, STORE_ISSUES
-    from costing.front_ends.record_files import ISSUES, PRODUCTION, read_issues, read_production
+    from costing.front_ends.record_files import ISSUES, PRODUCTION, STOCK_TAKE, read_issues, read_production
 
     skipped: list[str] = []
     remarks: list[str] = []
@@ -218,20 +222,26 @@ def _records(mill: Mill, asked: Asked, overwrite: bool) -> _Records:
         produced = read_production(asked.production, mill, columns, asked.skip_unknown)
         made, skipped = produced.rows, [item.text() for item in produced.left_out]
         _keep(asked, columns, asked.production, PRODUCTION, overwrite)
-    if asked.issues is None:
-        _refuse_alone(asked.issues_columns, ISSUES, "--issues")
+    _refuse_alone(asked.issues_columns if asked.issues is None else None, ISSUES, "--issues")
+    _refuse_alone(asked.stock_take_columns if asked.stock_take is None else None, STOCK_TAKE, "--stock-take")
+    if asked.issues is not None and asked.stock_take is not None:
+        raise InputError("--stock-take", "takes the place of --issues; accepted is one of the two")
+    path, text, form = asked.issues, asked.issues_columns, ISSUES
+    if asked.stock_take is not None:
+        path, text, form = asked.stock_take, asked.stock_take_columns, STOCK_TAKE
+    if path is None:
         issues = _of_sheet(mill, STORE_ISSUES, "--issues")
     else:
-        columns = _map(asked.issues_columns, asked.issues, ISSUES)
-        issued = read_issues(asked.issues, mill, columns, asked.skip_unknown)
+        columns = _map(text, path, form)
+        issued = read_issues(path, mill, columns, asked.skip_unknown, form)
         issues = issued.issues
         skipped = [*skipped, *(item.text() for item in issued.left_out)]
         if issued.lacks:
-            remarks.append(f"{asked.issues.name} has no column for {', '.join(issued.lacks)}")
-        _keep(asked, columns, asked.issues, ISSUES, overwrite)
-    if asked.production is None and asked.issues is None and (asked.keep_columns or asked.skip_unknown):
+            remarks.append(f"{path.name} has no column for {', '.join(issued.lacks)}")
+        _keep(asked, columns, path, form, overwrite)
+    if asked.production is None and path is None and (asked.keep_columns or asked.skip_unknown):
         option = "--keep-columns" if asked.keep_columns else "--skip-unknown"
-        raise InputError(option, "goes with --production or --issues, files of records")
+        raise InputError(option, "goes with --production, --issues or --stock-take, files of records")
     return _Records(made, issues, skipped, remarks)
 
 

@@ -18,6 +18,7 @@ from costing.cost.ordering import (
     volume_variance,
 )
 from costing.cost.quote import material_price
+from costing.purchasing.requirement import MONTH, WEEK, period_of
 from costing.purchasing.standard_use import Standards
 from costing.quantities import InputError
 from costing.settings.mill import YARN_ROLES, Mill
@@ -65,7 +66,7 @@ class Amounts(NamedTuple):
 
 
 class Entry(NamedTuple):
-    """Amounts of one material, and what they are booked by."""
+    """Amounts of one material, and what they are booked by; the day is the first of its week and month."""
 
     material: str
     day: datetime.date
@@ -160,13 +161,14 @@ def compare(
     if not issues:
         raise InputError("store issues", "hold nothing; accepted is one row or more")
     remarks: list[Remark] = []
-    products = [_known(mill, issue) for issue in issues]
-    kept = [issue for issue, code in zip(issues, products) if mill.materials[code].role not in YARN_ROLES]
-    if len(kept) < len(issues):
-        remarks.append(Remark(f"{len(issues) - len(kept)} issues of yarn are left out"))
+    batches = _batches(mill, issues)
+    kept = {issue: m for issue, m in batches.items() if mill.materials[issue.material].role not in YARN_ROLES}
+    yarns = {issue.material: None for issue in batches if issue not in kept}
+    if yarns:
+        remarks.append(Remark(f"issues of yarn are left out: {', '.join(yarns)}"))
     lots = _summed(made)
     taken = {code for key in lots for code, use in standards.of(key[0], key[1], key[4]).uses.items() if use}
-    codes = taken | {mill.material(issue.material).code for issue in kept}
+    codes = taken | {issue.material for issue in kept}
     materials = [code for code in mill.materials if code in codes]
     prices, without = _prices(mill, materials)
     planned = sum((lot.planned for lot in lots.values()), NOTHING)
@@ -179,7 +181,7 @@ def compare(
 
 
 class _Lot(NamedTuple):
-    """What was made and planned of one kind on one day [kg]."""
+    """What was made and planned of one kind in one week [kg]."""
 
     made: Fraction
     planned: Fraction
@@ -189,19 +191,34 @@ class _Lot(NamedTuple):
 _Made = tuple[str, str, datetime.date, str, str]
 
 
+def _within(day: datetime.date) -> datetime.date:
+    """The first day that is in the same week and in the same month: no table tells days apart."""
+    return max(period_of(day, WEEK), period_of(day, MONTH))
+
+
 def _summed(made: Iterable[MadeRecord]) -> dict[_Made, _Lot]:
     found: dict[_Made, _Lot] = {}
     first: dict[tuple[str, str], str] = {}
     for row in made:
         where = first.setdefault((row.enquiry, row.range), row.where)
-        key = (row.enquiry, row.range, row.day, row.shift, where)
+        key = (row.enquiry, row.range, _within(row.day), row.shift, where)
         lot = found.get(key, _Lot(NOTHING, NOTHING))
         found[key] = _Lot(lot.made + Fraction(row.mass), lot.planned + Fraction(row.planned or 0))
     return found
 
 
-def _known(mill: Mill, issue: IssueRecord) -> str:
-    return mill.material(issue.material, issue.where or "store issues").code
+def _batches(mill: Mill, issues: Iterable[IssueRecord]) -> dict[IssueRecord, Fraction]:
+    """Mass of issues that are alike but for it [kg]."""
+    codes: dict[str, str] = {}
+    found: dict[IssueRecord, Fraction] = {}
+    for issue in issues:
+        code = codes.get(issue.material)
+        if code is None:
+            code = mill.material(issue.material, issue.where or "store issues").code
+            codes[issue.material] = code
+        alike = issue._replace(day=_within(issue.day), material=code, mass=0.0, where="")
+        found[alike] = found.get(alike, NOTHING) + Fraction(issue.mass)
+    return found
 
 
 def _prices(mill: Mill, materials: Iterable[str]) -> tuple[dict[str, Fraction], dict[str, InputError]]:
@@ -247,13 +264,14 @@ def _of_production(
     return found
 
 
-def _of_issues(mill: Mill, issues: Iterable[IssueRecord], prices: Mapping[str, Fraction]) -> list[Entry]:
+def _of_issues(
+    mill: Mill, issues: Mapping[IssueRecord, Fraction], prices: Mapping[str, Fraction]
+) -> list[Entry]:
     """What left the store, with what its strength and its price do to the cost."""
     found = []
-    for issue in issues:
-        code = _known(mill, issue)
+    for issue, mass in issues.items():
+        code = issue.material
         standard, price = Fraction(mill.materials[code].strength), prices.get(code, NOTHING)
-        mass = Fraction(issue.mass)
         strength = standard if issue.strength is None else Fraction(issue.strength)
         paid = price if issue.price is None or code not in prices else Fraction(issue.price)
         listed = mass * strength / standard

@@ -124,7 +124,7 @@ def test_files_of_other_systems_are_read_with_kept_maps(tmp_path: Path) -> None:
         ("2025-01-06;LYE-50;5 kg;;;Z", "range=Schicht, ", "row 2: range 'Z' is not in the book"),
         ("2025-01-06;LYE-50;5 kg;12;;", "strength=Gehalt, ", "row 2: the unit of strength is missing"),
         ("2025-01-06;;5 kg;;;", "", "row 2: material is empty"),
-        ("", "", "holds no issue"),
+        ("", "", "holds no row of a material"),
     ],
 )
 def test_rows_that_cannot_be_right_are_refused(tmp_path: Path, row: str, columns: str, said: str) -> None:
@@ -165,6 +165,21 @@ def test_a_price_in_other_money_or_by_volume_is_refused(tmp_path: Path, heading:
     written(path, ISSUED.replace("Preis", heading) + "2025-01-06;LYE-50;5 kg;;1;\n")
     with pytest.raises(InputError, match=r"issues\.csv, row 1: "):
         read_issues(path, MILL, asked_columns(COLUMNS.replace("Preis", heading), path, ISSUES))
+
+
+def test_two_counts_and_what_came_between_them_stand_for_the_issues(tmp_path: Path) -> None:
+    """1000 kg there, 2000 came, 2400 left: 600 used; more left than there was is a missing delivery."""
+    made = written(tmp_path / "made.csv", MADE)
+    heading = "Date,Material,Opening,Received,Closing,Unit\n"
+    counts = written(tmp_path / "counts.csv", heading + "2025-01-31,LYE-50,1000,2000,2400,kg\n")
+    asked = ("--production", made, "--stock-take", counts)
+    (row, _) = told(*asked, "-m", "LYE-50")["usage_materials"]
+    assert row["Issued [kg]"] == 600.0
+    assert "accepted is one of the two" in refused("usage", *asked, "--issues", made)
+    written(tmp_path / "counts.csv", heading + "2025-01-31,LYE-50,1000,2000,3001,kg\n")
+    assert "counts.csv, row 2: closing is 3,001 kg, more than opening and received, 3,000 kg" in refused(
+        "usage", *asked
+    )
 
 
 def test_production_without_a_standard_and_materials_without_a_price_poison_the_sums(tmp_path: Path) -> None:
