@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
-from costing.front_ends.command_frame import BOOK, JSON, ON, PICTURE, one_line_errors, read
+from costing.front_ends.command_frame import BOOK, JSON, ON, PICTURE, one_line_errors, read, say_drawn
 from costing.quantities import InputError, listed
 
 if TYPE_CHECKING:
@@ -132,7 +132,8 @@ def usage(
         waterfall_picture(
             picture, tables.bridge_table(report).title, tables.waterfall_table(report), overwrite
         )
-        click.echo(f"drawn to {picture}", err=True)
+        if not as_json:
+            say_drawn(picture)
 
 
 class Asked(NamedTuple):
