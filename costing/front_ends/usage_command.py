@@ -10,7 +10,16 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
-from costing.front_ends.command_frame import BOOK, JSON, ON, PICTURE, one_line_errors, read, say_drawn
+from costing.front_ends.command_frame import (
+    BOOK,
+    JSON,
+    ON,
+    PICTURE,
+    check_picture,
+    one_line_errors,
+    read,
+    say_drawn,
+)
 from costing.quantities import InputError, listed
 
 if TYPE_CHECKING:
@@ -303,10 +312,7 @@ def _check(out: Path | None, picture: Path | None, overwrite: bool) -> None:
         from costing.front_ends.whole_file import check_name
 
         check_name(out, "a comparison", (".xlsx", ".csv"), overwrite)
-    if picture is not None:
-        from costing.front_ends.pictures.frame import checked
-
-        checked(picture, overwrite)
+    check_picture(picture, overwrite)
 
 
 def _write(out: Path, report: Report, overwrite: bool) -> None:

@@ -38,9 +38,7 @@ def test_one_order_takes_what_the_ledger_of_its_enquiry_takes(tmp_path: Path) ->
     rows = told("--orders", path, "--by", "day")["need"]
     assert {row["Day"] for row in rows} == {"2025-02-03"}
     for row in rows:
-        lines = ledger.select(
-            lambda line, code=row["Material"]: line.material == code and line.source == STORE
-        )
+        lines = [line for line in ledger.lines if line.material == row["Material"] and line.source == STORE]
         assert row["Needed [kg]"] == pytest.approx(
             sum(line.amount for line in lines) * ledger.plan.saleable_mass, rel=1e-9
         )
