@@ -328,16 +328,18 @@ def _write(out: Path, report: Report, overwrite: bool) -> None:
         return
     from costing.front_ends.workbook.plan_book import PlanSheet, write_plan
     from costing.front_ends.workbook.plan_charts import waterfall_chart
+    from costing.front_ends.workbook.results_sheets import Form
     from costing.purchasing.usage_parts import FIELDS, MATERIAL
 
+    form = Form(alert=tables.STANDARD_TOLD)
     sheets = [
-        PlanSheet("Effects", tables.bridge_table(report)),
-        PlanSheet("Waterfall", tables.waterfall_table(report), draw=waterfall_chart),
-        PlanSheet("By material", tables.materials_table(report)),
+        PlanSheet("Effects", tables.bridge_table(report), form),
+        PlanSheet("Waterfall", tables.waterfall_table(report), form, waterfall_chart),
+        PlanSheet("By material", tables.materials_table(report), form),
     ]
     for field in FIELDS:
         if field != MATERIAL:
             of_field = tables.report_of(report.mill, report.found, field, report.note)
-            sheets.append(PlanSheet(f"By {field}", tables.lines_table(of_field)))
-    sheets.append(PlanSheet("Remarks", tables.remarks_table(report)))
+            sheets.append(PlanSheet(f"By {field}", tables.lines_table(of_field), form))
+    sheets.append(PlanSheet("Remarks", tables.remarks_table(report), form))
     write_plan(out, "actual use against standard", sheets, overwrite)

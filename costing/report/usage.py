@@ -25,6 +25,9 @@ MOST_ROWS = 12  # that a screen shows of a long table
 PLANNED, STANDARD, ACTUAL = "planned cost", "standard cost", "actual cost"
 WHOLE = (PLANNED, STANDARD, ACTUAL)
 ZERO = Decimal(0)
+STANDARD_TOLD = (
+    "The standard is an estimate: where a difference surprises, look at the records and at it first."
+)
 MEANS = {
     PLANNED: "what the plan would take, at standard prices",
     "volume": "more or less yarn made than planned, at the planned mix",
@@ -192,7 +195,8 @@ def bridge_table(report: Report) -> Table:
         "usage",
         f"Actual use{of} against standard, {days}",
         f"{report.note}{made}. Above 0 it cost more. The standard is what the ledger takes from the store in "
-        "the lot that each enquiry asks for: smaller lots take more for first fills and dumps. No yarns.",
+        "the lot that each enquiry asks for: smaller lots take more for first fills and dumps. No yarns. "
+        f"Standard prices are those of {costs_of(report.mill).day}.",
         [
             Column("Cost and effects"),
             *(

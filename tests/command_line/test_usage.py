@@ -225,6 +225,7 @@ def test_results_are_written_whole_and_text_stays_text(tmp_path: Path) -> None:
     with table.open(encoding="utf-8-sig") as stream:
         assert "'=1+1" in {row["Shift"] for row in csv.DictReader(stream)}
     assert "is there already" in refused("usage", "--out", str(out))
+    assert run("usage", *asked, "--out", str(out), "--overwrite").exit_code == 0
 
 
 def test_a_wrong_cell_of_the_records_takes_no_quote_away(tmp_path: Path) -> None:

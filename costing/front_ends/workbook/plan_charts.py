@@ -10,6 +10,7 @@ from costing.front_ends.workbook.results_sheets import Placed
 
 WIDTH = 25.0  # [cm]
 LINE, EDGES = 0.62, 4.0  # height of a bar, and of what stands around them [cm]
+WATERFALL_EDGES = 2.4  # without a legend, so that table and chart are one page [cm]
 MOST_BARS = 26
 
 
@@ -32,7 +33,7 @@ def waterfall_chart(placed: Placed) -> Any:
     rows = range(len(placed.table.rows))
     series = [(column.title.lower(), at) for at, column in enumerate(placed.table.columns) if at > 1]
     bars = Bars(placed.table.title, axis.title, placed, rows, 0, series, "#,##0", labelled=False)
-    chart = bar_chart(bars, WIDTH, EDGES + LINE * len(rows), letters=10)
+    chart = bar_chart(bars, WIDTH, WATERFALL_EDGES + LINE * len(rows), letters=10)
     if chart is not None:
         chart.y_axis.scaling.min = axis.begin
         chart.legend = None  # each name has its sign; programs disagree on how to leave out one entry
