@@ -2513,6 +2513,24 @@ Private Sub DescribeGroup11()
         "product that the standard allows for what was made [kg], 0 to 1,000,000,000 kg", _
         "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
         "unit of the result; left out: money")
+    Describe "WARP_STRENGTH_VARIANCE", "Orders and stock: Part of the variance that the strength makes: above zero, a weak batch took more product. Gives: variance [money].", _
+        Array("product used in fact [kg], 0 to 1,000,000,000 kg", _
+        "active part of what was used in fact [%], 1 to 100 %", _
+        "active part in the standard [%], 1 to 100 %", _
+        "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
+        "unit of the result; left out: money")
+    Describe "WARP_MIX_VARIANCE", "Orders and stock: Part of the variance that the mix makes: above zero, there was more of this than its share. Gives: variance [money].", _
+        Array("mass of one product, or of one kind of what was made [kg], 0 to 1,000,000,000 kg", _
+        "mass of all together, in fact [kg], 0 to 10,000,000,000 kg", _
+        "share in all together, in the standard or the plan [%], 0 to 100 %", _
+        "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
+        "unit of the result; left out: money")
+    Describe "WARP_VOLUME_VARIANCE", "Orders and stock: Part of the variance that the total makes, at the mix of the standard: above zero, there was more. Gives: variance [money].", _
+        Array("mass of all together, in fact [kg], 0 to 10,000,000,000 kg", _
+        "mass of all together, in the standard or the plan [kg], 0 to 10,000,000,000 kg", _
+        "share in all together, in the standard or the plan [%], 0 to 100 %", _
+        "price in the standard [money/kg], 0 to 1,000,000 money/kg", _
+        "unit of the result; left out: money")
 End Sub
 
 Public Function WARP_PACKS_TO_ORDER(ByVal needed_mass As Variant, ByVal stock_mass As Variant, _
@@ -2670,6 +2688,45 @@ Public Function WARP_USAGE_VARIANCE(ByVal actual_mass As Variant, ByVal standard
     Exit Function
 Refused:
     WARP_USAGE_VARIANCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_STRENGTH_VARIANCE(ByVal actual_mass As Variant, _
+        ByVal actual_strength As Variant, ByVal standard_strength As Variant, _
+        ByVal standard_price As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_STRENGTH_VARIANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_STRENGTH_VARIANCE", _
+        Array(CellsOf(actual_mass), CellsOf(actual_strength), CellsOf(standard_strength), _
+        CellsOf(standard_price), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_STRENGTH_VARIANCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_MIX_VARIANCE(ByVal part_mass As Variant, ByVal total_mass As Variant, _
+        ByVal standard_share As Variant, ByVal standard_price As Variant, _
+        Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_MIX_VARIANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_MIX_VARIANCE", _
+        Array(CellsOf(part_mass), CellsOf(total_mass), CellsOf(standard_share), CellsOf(standard_price), _
+        CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_MIX_VARIANCE = CVErr(xlErrValue)
+End Function
+
+Public Function WARP_VOLUME_VARIANCE(ByVal total_mass As Variant, _
+        ByVal standard_total_mass As Variant, ByVal standard_share As Variant, _
+        ByVal standard_price As Variant, Optional ByVal result_unit As Variant) As Variant
+    On Error GoTo Refused
+    If IsMissing(result_unit) Then result_unit = Empty
+    WARP_VOLUME_VARIANCE = XLPy.CallUDF(PYTHON_MODULE, "WARP_VOLUME_VARIANCE", _
+        Array(CellsOf(total_mass), CellsOf(standard_total_mass), CellsOf(standard_share), _
+        CellsOf(standard_price), CellsOf(result_unit)))
+    Exit Function
+Refused:
+    WARP_VOLUME_VARIANCE = CVErr(xlErrValue)
 End Function
 
 ' Discharge

@@ -1,6 +1,6 @@
 """The columns of each table, as the reader of the book needs them.
 
-Sheets: Planning, Order book, Stock, Open orders, Purchase terms.
+Sheets: Planning, Order book, Stock, Open orders, Purchase terms, Production record, Store issues.
 
 A column is: head, name, kind, meaning, needed, quantity, list, of, late; empty ends are left out.
 
@@ -126,5 +126,37 @@ COLUMNS: dict[str, list[tuple[Any, ...]]] = {
             "payment_time",
         ),
         ("Note", "note", "text", ""),
+    ],
+    "production_record.made": [
+        ("Enquiry", "enquiry", "choice", "an enquiry of the sheet Enquiries", True, "", "enquiry_codes"),
+        ("Day", "day", "date", "on which it was made", True),
+        ("Yarn made", "yarn_made", "number", "saleable grey yarn; this or the cloth", False, "yarn_made"),
+        ("Yarn planned", "yarn_planned", "number", "empty: not known", False, "yarn_made"),
+        ("Yarn unit", "yarn_made_unit", "unit", "kg, t, lb", False, "", "", "yarn_made"),
+        ("Cloth made", "cloth_made", "number", "finished cloth; this or the yarn", False, "cloth_made"),
+        ("Cloth planned", "cloth_planned", "number", "empty: not known", False, "cloth_made"),
+        ("Cloth unit", "cloth_made_unit", "unit", "m, yd, km", False, "", "", "cloth_made"),
+        ("Shift", "shift", "text", "early, late, A, B ..."),
+        ("Range", "range", "choice", "empty: that of the enquiry", False, "", "range_codes"),
+        ("Note", "made_note", "text", ""),
+    ],
+    "store_issues.issues": [
+        ("Material", "code", "choice", "a material of the sheet Materials", True, "", "material_codes"),
+        ("Day", "day", "date", "on which it left the store", True),
+        ("Mass", "issued_mass", "number", "as delivered; below 0: came back", True, "issued_mass"),
+        ("Mass unit", "issued_mass_unit", "unit", "kg, t, lb", False, "", "", "issued_mass"),
+        ("Strength, %", "strength", "number", "of this delivery; empty: as priced", False, "strength"),
+        (
+            "Price per kg",
+            "price_paid",
+            "number",
+            "paid, freight in, in the mill's money; empty: as priced",
+            False,
+            "price_paid",
+        ),
+        ("Range", "range", "choice", "for which range; empty: not booked", False, "", "range_codes"),
+        ("Shade", "shade", "choice", "for which recipe; empty: not booked", False, "", "recipe_codes"),
+        ("Shift", "shift", "text", "empty: not booked"),
+        ("Note", "issue_note", "text", ""),
     ],
 }

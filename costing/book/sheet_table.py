@@ -157,6 +157,8 @@ BESIDE: dict[str, dict[str, Any]] = {
     "stock": {"sheet": "Stock", "table": [{"name": "stock", "heading": ""}]},
     "open_orders": {"sheet": "Open orders", "table": [{"name": "open_orders", "heading": ""}]},
     "purchase_terms": {"sheet": "Purchase terms", "table": [{"name": "terms", "heading": ""}]},
+    "production_record": {"sheet": "Production record", "table": [{"name": "made", "heading": ""}]},
+    "store_issues": {"sheet": "Store issues", "table": [{"name": "issues", "heading": ""}]},
 }
 
 WORDS: dict[str, list[str]] = {

@@ -20,6 +20,12 @@ from costing.book.order_book import ORDER_BOOK, PLANNING, read_order_book, read_
 from costing.book.quality import PERCENT, QUALITY_SHEET, read_quality
 from costing.book.quote_texts import SHEET as QUOTE_TEXTS
 from costing.book.quote_texts import read_quote_texts
+from costing.book.records import (
+    PRODUCTION_RECORD,
+    STORE_ISSUES,
+    read_production_record,
+    read_store_issues,
+)
 from costing.book.sheet import Sheet, find_sheets
 from costing.book.stock import (
     OPEN_ORDERS,
@@ -49,6 +55,8 @@ BESIDE: dict[str, Callable[[Sheet, Mill], Any]] = {
     STOCK: read_stock,
     OPEN_ORDERS: read_open_orders,
     PURCHASE_TERMS: read_terms,
+    PRODUCTION_RECORD: read_production_record,
+    STORE_ISSUES: read_store_issues,
 }
 SOLD_BY = ("m", "yd", "km", "ft")
 

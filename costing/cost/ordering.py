@@ -238,3 +238,117 @@ def usage_variance(actual_mass: Any, standard_mass: Any, standard_price: Any) ->
     variance-exercise
     """
     return (actual_mass - standard_mass) * standard_price
+
+
+def strength_variance(
+    actual_mass: Any, actual_strength: Any, standard_strength: Any, standard_price: Any
+) -> Any:
+    """Part of the variance that the strength makes: above zero, a weak batch took more product.
+
+    What a weak batch does to the dyeing is not in it. A lower price for it is in `price_variance`.
+
+    Parameters
+    ----------
+    actual_mass : float
+        Product used in fact, as delivered [kg].
+    actual_strength : float
+        Active part of what was used [fraction].
+    standard_strength : float
+        Active part in the standard [fraction].
+    standard_price : float
+        Price in the standard, of the product as delivered [money/kg].
+
+    Returns
+    -------
+    float
+        Money, above zero where more was used [money].
+
+    Notes
+    -----
+    ``m_actual (1 - s_actual / s_standard) p_standard``. With `usage_variance` of the mass that would hold as
+    much at the strength of the standard, it makes up that of the mass as delivered.
+
+    Examples
+    --------
+    >>> batch = {"actual_mass": 880.0, "actual_strength": 0.85}
+    >>> round(strength_variance(**batch, standard_strength=0.88, standard_price=1.5), 2)
+    45.0
+    """
+    return usage_variance(actual_mass, actual_mass * (actual_strength / standard_strength), standard_price)
+
+
+def mix_variance(part_mass: Any, total_mass: Any, standard_share: Any, standard_price: Any) -> Any:
+    """Part of the variance that the mix makes: above zero, there was more of this than its share.
+
+    Of products in a mixture, or of what was made: then the price is the standard cost of a kilogram of it.
+
+    Parameters
+    ----------
+    part_mass : float
+        Of this, in fact [kg].
+    total_mass : float
+        Of all together, in fact [kg].
+    standard_share : float
+        Of this in all, in the standard or the plan [fraction].
+    standard_price : float
+        Price or cost in the standard [money/kg].
+
+    Returns
+    -------
+    float
+        Money, above zero where it cost more [money].
+
+    Notes
+    -----
+    ``(m - x_standard m_total) p_standard``
+
+    Examples
+    --------
+    >>> round(mix_variance(part_mass=2275.0, total_mass=6500.0, standard_share=0.3, standard_price=80.0), 2)
+    26000.0
+
+    References
+    ----------
+    mix-yield-chapter
+    """
+    return usage_variance(part_mass, standard_share * total_mass, standard_price)
+
+
+def volume_variance(
+    total_mass: Any, standard_total_mass: Any, standard_share: Any, standard_price: Any
+) -> Any:
+    """Part of the variance that the total makes, at the mix of the standard: above zero, there was more.
+
+    Of products in a mixture, where it is also called the yield; or of what was made against the plan.
+
+    Parameters
+    ----------
+    total_mass : float
+        Of all together, in fact [kg].
+    standard_total_mass : float
+        Of all together, in the standard or the plan [kg].
+    standard_share : float
+        Of this in all, in the standard or the plan [fraction].
+    standard_price : float
+        Price or cost in the standard [money/kg].
+
+    Returns
+    -------
+    float
+        Money, above zero where it cost more [money].
+
+    Notes
+    -----
+    ``(m_total - m_total,standard) x_standard p_standard``. With `mix_variance` it makes up `usage_variance`.
+
+    Examples
+    --------
+    >>> totals = {"total_mass": 6500.0, "standard_total_mass": 6400.0}
+    >>> round(volume_variance(**totals, standard_share=0.30, standard_price=80.0), 2)
+    2400.0
+
+    References
+    ----------
+    mix-yield-chapter
+    """
+    return usage_variance(standard_share * total_mass, standard_share * standard_total_mass, standard_price)

@@ -71,4 +71,24 @@ FORMULAS: tuple[Formula, ...] = (
         "variance",
         {"actual_mass": 950.0, "standard_mass": 900.0, "standard_price": 1.2},
     ),
+    Formula(
+        ordering.strength_variance,
+        "variance",
+        {"actual_mass": 880.0, "actual_strength": 85.0, "standard_strength": 88.0, "standard_price": 1.5},
+    ),
+    Formula(
+        ordering.mix_variance,
+        "variance",
+        {"part_mass": 2275.0, "total_mass": 6500.0, "standard_share": 30.0, "standard_price": 80.0},
+    ),
+    Formula(
+        ordering.volume_variance,
+        "variance",
+        {
+            "total_mass": 6500.0,
+            "standard_total_mass": 6400.0,
+            "standard_share": 30.0,
+            "standard_price": 80.0,
+        },
+    ),
 )

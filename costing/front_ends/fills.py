@@ -8,7 +8,10 @@ Pattern = Literal["dkUpDiag", "wdDnDiag", "pct50", "dkHorz", "smGrid", "ltVert"]
 
 
 class Filled(NamedTuple):
-    """Fill of one series: a colour, and a pattern on white for those that must differ from a neighbour."""
+    """Fill of one series: a colour, and a pattern on white for those that must differ from a neighbour.
+
+    Without a colour it is not seen.
+    """
 
     colour: str
     pattern: Pattern | None = None
@@ -43,4 +46,7 @@ FILLS = {
     "from the estimate to the high end": Filled("8E9AA5", "ltVert"),
     "low end": Filled("C9D6E2"),
     "high end": Filled("22384F", "dkUpDiag"),
+    "more": Filled("8A5A33", "dkUpDiag"),
+    "less": Filled("A8C1D9"),
+    "below the bar": Filled(""),
 }

@@ -60,15 +60,15 @@ class Requirement(NamedTuple):
     left_out: list[LeftOut]
 
 
-def from_store(ledger: Ledger, mill: Mill) -> dict[str, float]:
-    """What a lot takes of each product, yarns left out.
+def from_store_per_kg(ledger: Ledger, mill: Mill) -> dict[str, float]:
+    """What is taken of each product for a kilogram of saleable grey yarn, yarns left out.
 
     What stands in a bath that was taken over was taken by the lot that made it.
 
     Returns
     -------
     dict
-        Code -> as delivered [kg].
+        Code -> as delivered [kg/kg].
     """
     found: dict[str, float] = {}
     for _, material, _, _, amount, source, _ in ledger.postings:
@@ -76,10 +76,16 @@ def from_store(ledger: Ledger, mill: Mill) -> dict[str, float]:
             found[material] = found.get(material, 0.0) + amount
     products = mill.materials
     return {
-        code: amount * ledger.plan.saleable_mass
+        code: amount
         for code, amount in found.items()
         if code in products and products[code].role not in YARN_ROLES
     }
+
+
+def from_store(ledger: Ledger, mill: Mill) -> dict[str, float]:
+    """What a lot takes of each product, code -> as delivered [kg]; as `from_store_per_kg`."""
+    mass = ledger.plan.saleable_mass
+    return {code: amount * mass for code, amount in from_store_per_kg(ledger, mill).items()}
 
 
 def one_by_one(mill: Mill, enquiries: Sequence[Enquiry]) -> list[Uses | InputError]:

@@ -10,6 +10,7 @@ from costing.quantities.table_dyeing import DYEING, LIQUOR, LOT
 from costing.quantities.table_energy import ENERGY
 from costing.quantities.table_orders import ORDERS
 from costing.quantities.table_purchase import PURCHASE
+from costing.quantities.table_records import RECORDS
 from costing.quantities.table_size import SIZE
 from costing.quantities.table_sulfur_dye import SULFUR_DYE
 from costing.quantities.table_treatment import TREATMENT
@@ -33,6 +34,7 @@ SUBJECTS = {
     "money": MONEY,
     "orders": ORDERS,
     "purchase": PURCHASE,
+    "records": RECORDS,
 }
 
 QUANTITIES: dict[str, Quantity] = {item.name: item for subject in SUBJECTS.values() for item in subject}

@@ -135,6 +135,28 @@ def test_a_lot_curve_marks_the_lot_and_the_order(drawn: list[Figure]) -> None:
     assert "m of finished cloth" in drawn[0].axes[0].get_xlabel()
 
 
+def test_a_waterfall_goes_from_one_cost_to_the_other_without_a_gap(drawn: list[Figure]) -> None:
+    """Each effect begins where the bar before it ends; costs end at their numbers; the axis says its begin.
+
+    In the demo no effect is nothing, so each has a bar.
+    """
+    found = asked("usage", "--json", "--picture", "use.svg")
+    steps = [row["All [EUR]"] for row in found["usage"]]
+    (axes,) = drawn[0].axes
+    bars = bars_of(axes)
+    at = 0.0
+    for bar, row, step in zip(bars, found["usage"], steps, strict=True):
+        whole = row["Cost and effects"].endswith("cost")
+        ends = (bar.get_x(), bar.get_x() + bar.get_width())
+        if whole:
+            at = step
+            assert ends == pytest.approx((axes.get_xlim()[0], at))
+        else:
+            assert sorted((at, at + step)) == pytest.approx(ends)
+            at += step
+    assert f"EUR; the axis begins at {axes.get_xlim()[0]:,.0f}" in read_texts(drawn[0])
+
+
 def test_the_same_picture_is_the_same_file_and_replaces_only_a_picture_of_ours(drawn: list[Figure]) -> None:
     words = ("lots", "-e", "Q-01", "--picture", "lots.svg")
     asked(*words)

@@ -12,9 +12,11 @@ from costing.reference_data import defaults
 from costing.settings.building import Assumption, Entry, build
 from costing.settings.discharge_point import DischargePoint
 from costing.settings.mill import Enquiry, Range
+from costing.settings.order_book import Planning
 from costing.settings.quality import ShadeDepth
 from costing.settings.rinse_step import Rinse
 from costing.settings.steps import STEP_KINDS
+from costing.settings.stock import PurchaseTerms
 from costing.settings.style import Style
 
 # Facts that no setting holds: read by the discharge view, or points of a curve for the reader.
@@ -34,7 +36,7 @@ FACTS = {
 
 def settings_of(group: str) -> set[str]:
     names: set[str] = set()
-    for kind in (Range, Enquiry, Style, DischargePoint, ShadeDepth):
+    for kind in (Range, Enquiry, Style, DischargePoint, ShadeDepth, Planning, PurchaseTerms):
         if group in kind.GROUPS:
             names |= {field.name for field in fields(kind)}
     if group in STEP_KINDS:

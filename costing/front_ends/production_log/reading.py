@@ -7,12 +7,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
 
-from costing.front_ends.row_files.column_map import RowForm, measures
+from costing.front_ends.row_files.column_map import RowForm
 from costing.front_ends.row_files.number_forms import shown
-from costing.front_ends.row_files.reading import EnquiryFinder, LeftOut, Rows, of_file
+from costing.front_ends.row_files.reading import EnquiryFinder, LeftOut, Rows, YarnOrCloth, of_file
 from costing.front_ends.row_files.rows import FileRow
 from costing.quantities import InputError, listed, meant
-from costing.quantities.units import convert
 from costing.report.drain_month import Ran
 from costing.settings.mill import Mill
 
@@ -73,35 +72,18 @@ class _Reader:
         self._mill, self._rows = mill, rows
         self.enquiries = EnquiryFinder(mill)
         self._points: dict[tuple[str, str], str] = {}
-        self._units: dict[str, tuple[int, float]] = {}  # unit -> yarn or cloth, and its factor
+        self._amounts = YarnOrCloth(rows)
         self.sums: dict[tuple[datetime.date, str, str], list[float]] = {}
 
     def take(self, row: FileRow) -> None:
         """Add one row."""
         date = self._rows.date(row)
-        amount, unit = self._amount(row)
+        amount, cloth = self._amounts.read(row, "amount")
         code = self.enquiries.code(self._rows, row)
         if not code or not amount:
             return
         held = self.sums.setdefault((date, code, self._point(row, code)), [0.0, 0.0])
-        place, factor = self._units[unit]
-        held[place] += amount * factor
-
-    def _amount(self, row: FileRow) -> tuple[float, str]:
-        amount, unit = self._rows.number(row, "amount")
-        where = f"row {row.number}"
-        if not unit:
-            raise InputError(
-                where, "the amount has no unit; accepted is kg, t, m or yd in a column, a cell or the heading"
-            )
-        if unit not in self._units:
-            if not measures(unit, FORM.measured["amount"]):
-                raise InputError(where, f"unit is {shown(unit)}; accepted is one such as kg, t, m or yd")
-            house = "kg" if measures(unit, ("kg",)) else "m"
-            self._units[unit] = (int(house == "m"), convert(1.0, unit, house))
-        if not 0.0 <= amount < float("inf"):
-            raise InputError(where, f"amount is {amount:g} {unit}; accepted is 0 and above")
-        return amount, unit
+        held[cloth] += amount
 
     def _point(self, row: FileRow, code: str) -> str:
         text = self._rows.text(row, "point")

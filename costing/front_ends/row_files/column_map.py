@@ -10,12 +10,11 @@ from typing import Any, NamedTuple
 
 import tomllib
 
-from costing.front_ends.row_files.number_forms import COMMA, DAY_FIRST, MONTH_FIRST, POINT, shown
+from costing.front_ends.row_files.number_forms import COMMA, DAY_FIRST, MONTH_FIRST, OPTION, POINT, shown
 from costing.front_ends.whole_file import write_whole
 from costing.quantities import InputError, folded, listed, meant
 from costing.quantities.units import measure
 
-OPTION = "--columns"
 WORDS = {"decimal": (POINT, COMMA), "dates": (DAY_FIRST, MONTH_FIRST)}
 SHEET = "sheet"
 LARGEST_TOML = 100_000
@@ -36,6 +35,8 @@ class RowForm(NamedTuple):
         Column of amounts -> house units of what they may be; a heading may end in such a unit.
     example : str
         A map of columns, to be shown.
+    option : str
+        That gives the map on the command line.
     """
 
     what: str
@@ -43,6 +44,7 @@ class RowForm(NamedTuple):
     needed: tuple[tuple[tuple[str, ...], ...], ...]
     measured: Mapping[str, tuple[str, ...]]
     example: str
+    option: str = OPTION
 
     @property
     def accepted(self) -> tuple[str, ...]:
@@ -86,13 +88,13 @@ def asked_columns(text: str | None, path: Path, form: RowForm) -> dict[str, str]
         name, sign, value = part.partition("=")
         if not sign or not value.strip():
             raise InputError(
-                OPTION, f"{shown(part.strip())} names no column; accepted is such as {form.example}"
+                form.option, f"{shown(part.strip())} names no column; accepted is such as {form.example}"
             )
-        key = _key(name, OPTION, form)
+        key = _key(name, form.option, form)
         if key in found:
-            raise InputError(OPTION, f"{key} is given twice; accepted is once")
+            raise InputError(form.option, f"{key} is given twice; accepted is once")
         found[key] = value.strip()
-    return _checked(found, OPTION)
+    return _checked(found, form.option)
 
 
 def kept_beside(path: Path) -> Path:
@@ -185,7 +187,7 @@ def place_columns(heading: Sequence[Any], columns: Mapping[str, str], form: RowF
     if missing:
         raise InputError(
             "row 1",
-            f"no column for {', '.join(missing)}; there are: {there}; accepted is {OPTION} "
+            f"no column for {', '.join(missing)}; there are: {there}; accepted is {form.option} "
             f'"{form.example}" with your headings',
         )
     units = {

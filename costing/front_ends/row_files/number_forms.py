@@ -11,6 +11,7 @@ from costing.quantities import InputError
 
 POINT, COMMA = "point", "comma"
 DAY_FIRST, MONTH_FIRST = "day first", "month first"
+OPTION = "--columns"  # that says how, where nothing is said
 SHOWN = 60  # letters of a refused cell
 
 _TIME = r"(?:[T ]\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?)?"
@@ -35,9 +36,12 @@ class DateForm:
     ----------
     order : str
         ``day first`` or ``month first`` where the user says so, else "".
+    option : str, optional
+        With which the user says so.
     """
 
-    def __init__(self, order: str = "") -> None:
+    def __init__(self, order: str = "", option: str = OPTION) -> None:
+        self._option = option
         self._form: tuple[str, str] | None = None
         self._first = ("", 0)  # the cell that told the form, and its row
         self._told: dict[str, tuple[str, int]] = {order: ("", 0)} if order else {}
@@ -80,7 +84,7 @@ class DateForm:
             self._told[order] = (text, row)
         if len(self._told) > 1:
             other = next(held for name, held in self._told.items() if name != order)
-            also = f"row {other[1]} has {shown(other[0])}" if other[1] else "--columns says otherwise"
+            also = f"row {other[1]} has {shown(other[0])}" if other[1] else f"{self._option} says otherwise"
             raise InputError(
                 f"row {row}", f"{what} is {shown(text)}, {order}; {also}; accepted is one order in a file"
             )
@@ -117,7 +121,7 @@ class DateForm:
                 raise InputError(
                     f"row {row}",
                     f"{what} is {shown(text)}: no row tells day from month; accepted is "
-                    f'--columns "... , dates={DAY_FIRST}" or "dates={MONTH_FIRST}"',
+                    f'{self._option} "... , dates={DAY_FIRST}" or "dates={MONTH_FIRST}"',
                 )
             if order == MONTH_FIRST:
                 day, month = month, day
@@ -134,9 +138,12 @@ class NumberForm:
     ----------
     sign : str
         ``point`` or ``comma`` where the user says so, else "".
+    option : str, optional
+        With which the user says so.
     """
 
-    def __init__(self, sign: str = "") -> None:
+    def __init__(self, sign: str = "", option: str = OPTION) -> None:
+        self._option = option
         self._told: dict[str, tuple[str, int]] = {sign: ("", 0)} if sign else {}
 
     def look(self, value: Any, row: int, what: str = "amount") -> None:
@@ -182,7 +189,7 @@ class NumberForm:
             raise InputError(
                 f"row {row}",
                 f"{what} is {shown(value)}: no row tells whether its sign is decimal; accepted is "
-                f'--columns "... , decimal={POINT}" or "decimal={COMMA}"',
+                f'{self._option} "... , decimal={POINT}" or "decimal={COMMA}"',
             )
         mark, group = (".", ",") if sign != COMMA else (",", ".")
         if digits.isdigit():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -78,8 +78,8 @@ class Rows:
         self._file = RowFile(path, columns, form)
         self.placed = self._file.placed
         self._dates, self._numbers = (
-            DateForm(columns.get("dates", "")),
-            NumberForm(columns.get("decimal", "")),
+            DateForm(columns.get("dates", ""), form.option),
+            NumberForm(columns.get("decimal", ""), form.option),
         )
         self._days: dict[Any, datetime.date] = {}
         self._scaled: dict[tuple[str, str], tuple[str, str] | None] = {}
@@ -252,15 +252,65 @@ class EnquiryFinder:
         InputError
             Names all of it, as far as there is room.
         """
-        left_out = list(self.unknown.values())
-        if left_out:
-            told = "; ".join(item.text() for item in left_out[:MOST_TOLD])
-            more = f"; and {len(left_out) - MOST_TOLD} more" if len(left_out) > MOST_TOLD else ""
+        refuse_unknown(path, self.unknown.values(), self._mill.enquiries)
+
+
+def refuse_unknown(path: Path, unknown: Iterable[LeftOut], known: Iterable[str]) -> None:
+    """Refuse a file that names what the book does not know.
+
+    Raises
+    ------
+    InputError
+        Names all of it, as far as there is room.
+    """
+    left_out = list(unknown)
+    if left_out:
+        told = "; ".join(item.text() for item in left_out[:MOST_TOLD])
+        more = f"; and {len(left_out) - MOST_TOLD} more" if len(left_out) > MOST_TOLD else ""
+        raise InputError(
+            path.name,
+            f"{len(left_out)} not known: {told}{more}; there are: {listed(known)}; "
+            "accepted with --skip-unknown, which leaves those rows out",
+        )
+
+
+class YarnOrCloth:
+    """Amounts that are a mass of yarn or a length of cloth, as their unit says.
+
+    Parameters
+    ----------
+    rows : Rows
+        That hold them.
+    """
+
+    def __init__(self, rows: Rows) -> None:
+        self._rows = rows
+        self._units: dict[str, tuple[bool, float]] = {}  # unit -> cloth or yarn, and its factor
+
+    def read(self, row: FileRow, name: str) -> tuple[float, bool]:
+        """An amount [kg or m], and whether it is cloth.
+
+        Raises
+        ------
+        InputError
+            No number, one below 0, or no unit of mass or length.
+        """
+        amount, unit = self._rows.number(row, name)
+        where = f"row {row.number}"
+        if not unit:
             raise InputError(
-                path.name,
-                f"{len(left_out)} not known: {told}{more}; there are: {listed(self._mill.enquiries)}; "
-                "accepted with --skip-unknown, which leaves those rows out",
+                where,
+                f"the {name} has no unit; accepted is kg, t, m or yd in a column, a cell or the heading",
             )
+        if unit not in self._units:
+            if not measures(unit, ("kg", "m")):
+                raise InputError(where, f"unit is {shown(unit)}; accepted is one such as kg, t, m or yd")
+            cloth = not measures(unit, ("kg",))
+            self._units[unit] = (cloth, convert(1.0, unit, "m" if cloth else "kg"))
+        if not 0.0 <= amount < float("inf"):
+            raise InputError(where, f"{name} is {amount:g} {unit}; accepted is 0 and above")
+        cloth, factor = self._units[unit]
+        return amount * factor, cloth
 
 
 def of_file(path: Path, error: InputError) -> InputError:

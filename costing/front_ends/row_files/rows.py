@@ -55,7 +55,7 @@ class RowFile:
         except OSError as error:
             raise InputError(str(path), f"cannot be read: {error.strerror or error}; {ACCEPTED}") from error
         if start.startswith((b"PK", OLE)):
-            self._rows = _rows_of_workbook(path, columns.get(SHEET, ""))
+            self._rows = _rows_of_workbook(path, columns.get(SHEET, ""), form.option)
             if not self._rows:
                 raise InputError(path.name, "holds no row; accepted is a heading and a row for each entry")
             self.placed = place_columns(self._rows[0].cells, columns, form)
@@ -135,13 +135,13 @@ def _delimiter(path: Path, columns: Mapping[str, str], form: RowForm) -> tuple[s
     return next(iter(found.items()))
 
 
-def _rows_of_workbook(path: Path, wanted: str) -> list[FileRow]:
+def _rows_of_workbook(path: Path, wanted: str, option: str) -> list[FileRow]:
     names = sorted(sheet_names(path))
     name = meant(wanted, names) if wanted else (names[0] if len(names) == 1 else "")
     if names and not name:
         said = f"has no sheet {shown(wanted)}" if wanted else f"has {len(names)} sheets"
         raise InputError(
-            path.name, f'{said}; there are: {listed(names, wanted)}; accepted is --columns "... , sheet=NAME"'
+            path.name, f'{said}; there are: {listed(names, wanted)}; accepted is {option} "... , sheet=NAME"'
         )
     values, _ = open_workbook(path, [name or ""])
     rows: dict[int, dict[int, Any]] = {}

@@ -95,6 +95,8 @@ def _input_sheets(demo: bool) -> Workbook:
     for name in ("order_book", "stock", "open_orders"):
         draw_table_sheet(book, table_sheet(name), demo)
     draw_table_sheet(book, table_sheet("purchase_terms"), demo, wide=2)
+    for name in ("production_record", "store_issues"):
+        draw_table_sheet(book, table_sheet(name), demo)
     return book
 
 

@@ -39,6 +39,8 @@ BESIDE = (
     "stock",
     "open_orders",
     "purchase_terms",
+    "production_record",
+    "store_issues",
 )  # sheets on which no quote rests
 
 # Sheets whose columns stand in a module of their own, and what that module is called; the rest are of orders.

@@ -154,6 +154,8 @@ def _place(bars: Bars, column: int) -> str:
 def fill_of(name: str) -> GraphicalProperties:
     """The fill of a series by the name of what it shows."""
     look = FILLS[name]
+    if not look.colour:
+        return GraphicalProperties(noFill=True, ln=LineProperties(noFill=True))
     found = GraphicalProperties(ln=LineProperties(solidFill=styles.INK, w=6350))
     if look.pattern:
         ink, paper = (ColorChoice(srgbClr=colour) for colour in (look.colour, "FFFFFF"))  # type: ignore[arg-type]
