@@ -58,7 +58,7 @@ def predicted_chart(placed: Placed) -> Any:
     chart.legend.position, chart.legend.overlay = "b", False
     chart.legend.txPr = lettering(LETTERS)
     if len(rows) > FEW:
-        placed.sheet.row_breaks.append(Break(id=placed.last + 1))
+        placed.sheet.row_breaks.append(Break(id=placed.last))
     return chart
 
 
