@@ -12,6 +12,7 @@ import click
 
 import costing
 from costing.front_ends.bulk_command import bulk
+from costing.front_ends.calibrate_command import calibrate
 from costing.front_ends.card_command import card
 from costing.front_ends.command_frame import (
     BOOK,
@@ -60,6 +61,7 @@ if TYPE_CHECKING:
       costing lots -e Q-02              the cost of a metre against the length of the order
       costing target -e Q-02 --cost 2.1 --change "order length" --to 40000
                                         what would meet a target
+      costing calibrate                 fit contested factors to the mill's own records
       costing bulk prices.csv --out quotes.csv
                                         a quote for every row of a table
       costing card -e Q-02              what the shift weighs, sets and fills
@@ -93,6 +95,7 @@ main.add_command(target)
 main.add_command(register)
 main.add_command(prices)
 main.add_command(bulk)
+main.add_command(calibrate)
 main.add_command(purchase)
 main.add_command(need)
 main.add_command(usage)

@@ -6,7 +6,7 @@ import datetime
 import re
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -20,33 +20,19 @@ from costing.front_ends.command_frame import (
     read,
     say_drawn,
 )
+from costing.front_ends.record_frame import Asked, read_records, record_options
 from costing.quantities import InputError, listed
 
 if TYPE_CHECKING:
-    from costing.front_ends.row_files.column_map import RowForm
     from costing.report import Table
     from costing.report.usage import Report
     from costing.settings.mill import Mill
-    from costing.settings.records import IssueRecord, MadeRow
 
 Decorator = Callable[[Callable[..., Any]], Callable[..., Any]]
 
 ON_SCREEN = 10  # rows of a long table
 _MONTH = re.compile(r"(\d{4})-(0[1-9]|1[0-2])")
 _WEEK = re.compile(r"(\d{4})-W(\d{2})")
-
-
-def _file(option: str, what: str, sheet: str) -> Decorator:
-    return click.option(
-        option,
-        type=click.Path(path_type=Path, readable=False),
-        metavar="FILE",
-        help=f"{what} of this .csv or .xlsx in place of the sheet {sheet}.",
-    )
-
-
-def _columns(option: str, example: str) -> Decorator:
-    return click.option(option, metavar="MAP", help=f'Which heading of it is what, as "{example}".')
 
 
 @click.command()
@@ -65,14 +51,7 @@ def _columns(option: str, example: str) -> Decorator:
     help="By what the difference is told.",
 )
 @click.option("--material", "-m", "materials", multiple=True, metavar="CODE", help="Only this one; repeat.")
-@_file("--production", "Production", "Production record")
-@_columns("--production-columns", "date=Datum, enquiry=Auftrag, amount=kg, shift=Schicht")
-@_file("--issues", "Issues", "Store issues")
-@_columns("--issues-columns", "date=Datum, material=Artikel, mass=Menge, price=Preis")
-@_file("--stock-take", "Opening, received and closing", "Store issues")
-@_columns("--stock-take-columns", "material=Artikel, opening=Anfang, received=Zugang, closing=Ende")
-@click.option("--keep-columns", is_flag=True, help="Keep those maps beside their files.")
-@click.option("--skip-unknown", is_flag=True, help="Leave out rows that name what the book does not know.")
+@record_options
 @click.option(
     "--without-refused",
     is_flag=True,
@@ -100,6 +79,7 @@ def usage(
     picture: Path | None,
     overwrite: bool,
     as_json: bool,
+    without_refused: bool,
     **records: Any,
 ) -> None:
     """Say why the store gave out more or less than the standard: usage, strength, price.
@@ -118,7 +98,7 @@ def usage(
 
     _check(out, picture, overwrite)
     mill, _ = read(book, on)
-    report, left_out = _report(mill, Asked(**records), period, field, materials, overwrite)
+    report, left_out = _report(mill, Asked(**records), without_refused, period, field, materials, overwrite)
     most = 0 if as_json else ON_SCREEN
     shown = [tables.bridge_table(report), tables.materials_table(report, most)]
     if field != "material":
@@ -145,45 +125,28 @@ def usage(
             say_drawn(picture)
 
 
-class Asked(NamedTuple):
-    """The options of the records, as they were given."""
-
-    production: Path | None
-    production_columns: str | None
-    issues: Path | None
-    issues_columns: str | None
-    stock_take: Path | None
-    stock_take_columns: str | None
-    keep_columns: bool
-    skip_unknown: bool
-    without_refused: bool
-
-
-class _Records(NamedTuple):
-    """What was made and what left the store, and what of it is in no total."""
-
-    made: Sequence[MadeRow]
-    issues: Sequence[IssueRecord]
-    skipped: list[str]
-    remarks: list[str]
-
-
 def _report(
-    mill: Mill, asked: Asked, period: str | None, field: str, codes: Sequence[str], overwrite: bool
+    mill: Mill,
+    asked: Asked,
+    without_refused: bool,
+    period: str | None,
+    field: str,
+    codes: Sequence[str],
+    overwrite: bool,
 ) -> tuple[Report, list[str]]:
     """Compare the records, and say what is left out."""
     from costing.purchasing.standard_use import Standards, made_records
     from costing.purchasing.usage import Remark, compare
     from costing.report.usage import report_of
 
-    records = _records(mill, asked, overwrite)
+    records = read_records(mill, asked, overwrite)
     wanted = [mill.material(code, "--material").code for code in codes]
     rows = _of_period("production record", records.made, period)
     issues = _of_period("list of store issues", records.issues, period)
     standards = Standards(mill)
     booked = made_records(standards, rows)
     errors = [error for _, error in booked.left_out]
-    if errors and not asked.without_refused:
+    if errors and not without_refused:
         raise errors[0]
     found = compare(mill, standards, booked.made, issues)
     found = found._replace(remarks=[*found.remarks, *map(Remark, records.remarks)])
@@ -197,7 +160,7 @@ def _report(
             )
         found = found.of(wanted)
     without = [error for code, error in found.without_price.items() if code in found.materials]
-    if without and not asked.without_refused:
+    if without and not without_refused:
         raise without[0]
     left_out = [*records.skipped, *map(str, [*errors, *without])]
     return report_of(mill, found, field, _note(len(records.skipped), len(errors), len(without))), left_out
@@ -216,68 +179,6 @@ def _note(skipped: int, refused: int, without_price: int) -> str:
     if without_price:
         told.append(f"{without_price} materials without a price are in no money")
     return f"INCOMPLETE: {'; '.join(told)}. " if told else ""
-
-
-def _records(mill: Mill, asked: Asked, overwrite: bool) -> _Records:
-    from costing.book.records import PRODUCTION_RECORD, STORE_ISSUES
-    from costing.front_ends.record_files import ISSUES, PRODUCTION, STOCK_TAKE, read_issues, read_production
-
-    skipped: list[str] = []
-    remarks: list[str] = []
-    if asked.production is None:
-        _refuse_alone(asked.production_columns, PRODUCTION, "--production")
-        made = _of_sheet(mill, PRODUCTION_RECORD, "--production")
-    else:
-        columns = _map(asked.production_columns, asked.production, PRODUCTION)
-        produced = read_production(asked.production, mill, columns, asked.skip_unknown)
-        made, skipped = produced.rows, [item.text() for item in produced.left_out]
-        _keep(asked, columns, asked.production, PRODUCTION, overwrite)
-    _refuse_alone(asked.issues_columns if asked.issues is None else None, ISSUES, "--issues")
-    _refuse_alone(asked.stock_take_columns if asked.stock_take is None else None, STOCK_TAKE, "--stock-take")
-    if asked.issues is not None and asked.stock_take is not None:
-        raise InputError("--stock-take", "takes the place of --issues; accepted is one of the two")
-    path, text, form = asked.issues, asked.issues_columns, ISSUES
-    if asked.stock_take is not None:
-        path, text, form = asked.stock_take, asked.stock_take_columns, STOCK_TAKE
-    if path is None:
-        issues = _of_sheet(mill, STORE_ISSUES, "--issues")
-    else:
-        columns = _map(text, path, form)
-        issued = read_issues(path, mill, columns, asked.skip_unknown, form)
-        issues = issued.issues
-        skipped = [*skipped, *(item.text() for item in issued.left_out)]
-        if issued.lacks:
-            remarks.append(f"{path.name} has no column for {', '.join(issued.lacks)}")
-        _keep(asked, columns, path, form, overwrite)
-    if asked.production is None and path is None and (asked.keep_columns or asked.skip_unknown):
-        option = "--keep-columns" if asked.keep_columns else "--skip-unknown"
-        raise InputError(option, "goes with --production, --issues or --stock-take, files of records")
-    return _Records(made, issues, skipped, remarks)
-
-
-def _of_sheet(mill: Mill, sheet: str, option: str) -> Any:
-    held = mill.kept(sheet)
-    if not held:
-        raise InputError(sheet, f"holds nothing; accepted is one row or more, or a file with {option}")
-    return held
-
-
-def _refuse_alone(columns: str | None, form: RowForm, option: str) -> None:
-    if columns:
-        raise InputError(form.option, f"goes with {option}, a file")
-
-
-def _map(text: str | None, path: Path, form: RowForm) -> dict[str, str]:
-    from costing.front_ends.row_files.column_map import asked_columns
-
-    return asked_columns(text, path, form)
-
-
-def _keep(asked: Asked, columns: dict[str, str], path: Path, form: RowForm, overwrite: bool) -> None:
-    from costing.front_ends.row_files.column_map import keep
-
-    if asked.keep_columns:
-        click.echo(f"columns kept in {keep(columns, path, form, overwrite)}", err=True)
 
 
 def _of_period(what: str, rows: Sequence[Any], period: str | None) -> list[Any]:

@@ -133,7 +133,7 @@ def error_table(found: Calibration) -> Table:
         if math.isnan(before):
             rows.append([code, None, None, "not issued in these periods"])
         else:
-            nearer = ("yes" if after < before else "no") if moved else "not moved"
+            nearer = _nearer(before, after) if moved else "not moved"
             rows.append([code, 100.0 * float(before), 100.0 * float(after), nearer])
     periods = ", ".join(_periods(found)[len(found.data.begins) - found.held :])
     note = (
@@ -141,6 +141,12 @@ def error_table(found: Calibration) -> Table:
         f"{periods}."
     )
     return Table("calibration_error", "Periods held back", note, columns, rows)
+
+
+def _nearer(before: float, after: float) -> str:
+    if math.isclose(before, after, rel_tol=1e-9):
+        return "the same"
+    return "yes" if after < before else "no"
 
 
 def predicted_table(found: Calibration) -> Table:
@@ -197,3 +203,8 @@ def sheet_rows(mill: Mill, found: Calibration, name: str, day: datetime.date) ->
     columns = [Column(head) for head in SHEET_HEADS]
     text = "Paste these rows on the sheet Calibrations, and name the calibration on the sheet Mill costs."
     return Table("calibration_rows", "Rows to paste", text, columns, rows)
+
+
+def without_note(rows: Table) -> Table:
+    """The rows of the sheet for a screen, which has no room for the note."""
+    return rows._replace(columns=rows.columns[:-1], rows=[row[:-1] for row in rows.rows])

@@ -102,10 +102,14 @@ def observed(
         if code not in known
     ]
     for code in materials:
-        without = [day for day in begins if day not in by_material[code]]
+        takers = [item for item, one in zip(items, taken, strict=True) if code in one]
+        used = {day for item in takers for day, mass in by_item[item].items() if mass > 0.0}
+        without = [day for day in begins if day in used and day not in by_material[code]]
         if without:
             told = ", ".join(period_text(day, period) for day in without)
-            remarks.append(f"{code} was not issued in {told}: counts as nothing")
+            remarks.append(
+                f"{code} was not issued in {told}, though what was made takes it: counts as nothing"
+            )
     found = Observed(
         period,
         begins,

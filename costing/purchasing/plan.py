@@ -17,6 +17,7 @@ from costing.settings.stock import HOURS_A_DAY, OpenOrder, PurchaseTerms, StockB
 
 WEEK = 7
 MOST_DAYS = 3660  # ten years
+LEAST_KNOWN = 28  # days over which a mean need is taken, where orders end sooner [day]
 
 
 class Payment(NamedTuple):
@@ -162,6 +163,8 @@ def plan_purchases(
     orders: dict[str, list[OpenOrder]] = {}
     for order in store.open_orders:
         orders.setdefault(order.material, []).append(order)
+    last = max((at for row in per_day.values() for at, mass in enumerate(row) if mass), default=0)
+    known = max(last + 1, min(LEAST_KNOWN, days))
     found = []
     for code in sorted({*per_day, *batches, *orders, *store.terms}):
         terms = store.terms.get(code)
@@ -176,6 +179,7 @@ def plan_purchases(
                 orders.get(code, ()),
                 deals,
                 delay,
+                known,
             )
         )
     return PurchasePlan(start, days, delay, found)

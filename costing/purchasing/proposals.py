@@ -25,6 +25,7 @@ def plan_material(
     open_orders: Sequence[OpenOrder],
     deals: Deals,
     delay: int = 0,
+    known: int | None = None,
 ) -> MaterialPlan:
     """Project one material and propose its orders.
 
@@ -48,8 +49,11 @@ def plan_material(
         What is offered.
     delay : int, optional
         Days by which everything comes later [day].
+    known : int, optional
+        Days whose need is known, over which the mean is taken [day]; all of them where it is left out. Behind
+        them no need is no news: a longer plan of the same orders has the same safety stock.
     """
-    run = _Run(material, need, start, terms, deals, delay)
+    run = _Run(material, need, start, terms, deals, delay, len(need) if known is None else known)
     for batch in batches:
         run.take_in(batch)
     for order in open_orders:
@@ -71,6 +75,7 @@ class _Run:
         terms: PurchaseTerms | None,
         deals: Deals,
         delay: int,
+        known: int,
     ) -> None:
         self.material, self.need, self.start = material, need, start
         self.terms, self.deals, self.delay = terms, deals, delay
@@ -78,7 +83,7 @@ class _Run:
         self.strength = deals.strength(material)
         self.stock = Stock(material, life_of(terms.keeping_time) if terms else None)
         self.coming: dict[int, list[Lot]] = {}
-        self.use_rate = math.fsum(need) / (len(need) * HOURS_A_DAY) if need else 0.0
+        self.use_rate = math.fsum(need) / (known * HOURS_A_DAY) if need else 0.0
         self.safety = self._safety()
         self.owed = self.used = self.arrived = 0.0
         self.below: int | None = None  # day from which the stock is below the safety stock
@@ -88,7 +93,7 @@ class _Run:
         self.expired: list[Expired] = []
         self.conflicts: dict[str, Conflict] = {}
         self.open_orders: list[tuple[OpenOrder, datetime.date, Deal]] = []
-        self.sizing = Sizing(need, self.use_rate * HOURS_A_DAY) if terms else None
+        self.sizing = Sizing(need[:known], self.use_rate * HOURS_A_DAY) if terms else None
 
     def _safety(self) -> float:
         terms = self.terms

@@ -15,10 +15,9 @@ from costing.settings.building import (
     Entry,
     at_its_cell,
     check_fields,
-    default_key,
     given_values,
 )
-from costing.settings.calibration import CalibratedFactor, factor_for
+from costing.settings.calibration import CalibratedFactor, calibrated_of
 from costing.settings.drain import Drain
 from costing.settings.dye_class import groups_of, refused_for_class
 from costing.settings.how_sure import GivenSpread
@@ -289,7 +288,11 @@ class Mill:
             groups = groups_of(kind, entries, self.materials)
             fixed = {"name": name, **dict.fromkeys(lacking, "")}
             values, others = given_values(kind, owner, groups, entries, self.assumptions, fixed)
-            values.update(self._calibrated_values(owner, groups, range_.code, name))
+            calibrated = calibrated_of(
+                self.calibrations, self.calibration, self.assumptions, owner, groups, range_.code, name
+            )
+            self.calibrated.update(calibrated)
+            values.update({row.quantity: row.value for row in calibrated.values()})
             missing += self._of_rows(name, kind_name, {**lacking, **others})
             if not missing:
                 with at_its_cell(entries, owner):
@@ -301,34 +304,10 @@ class Mill:
         self._built[recipe.code, range_.code] = built
         return built
 
-    def _calibrated_values(
-        self, owner: str, groups: tuple[str, ...], range_: str, step: str
-    ) -> dict[str, float]:
-        """Values of the calibration that counts, in place of typical values that a step took."""
-        rows = [row for row in self.calibrations if row.calibration == self.calibration]
-        found = {}
-        for quantity in dict.fromkeys(row.quantity for row in rows):
-            taken = Assumption(owner, default_key(groups, quantity))
-            row = factor_for(rows, range_, step, quantity)
-            if row is not None and taken in self.assumptions:
-                found[quantity] = row.value
-                self.calibrated[taken] = row
-        return found
-
     def default_of(self, taken: Assumption) -> Default:
         """A typical value that was taken, with value, ends and source of the calibration where one counts."""
         row, of_table = self.calibrated.get(taken), default(taken.key)
-        if row is None:
-            return of_table
-        return of_table._replace(
-            value=row.value,
-            low=row.low,
-            high=row.high,
-            contested=False,
-            source=row.source,
-            locator=row.where,
-            note=row.note,
-        )
+        return of_table if row is None else row.in_place_of(of_table)
 
     def without_calibration(self) -> Mill:
         """The same mill with typical values where a calibration counts."""

@@ -39,10 +39,10 @@ def row_of(sheet: str, code: str) -> int:
 def test_the_demo_shows_a_late_order_a_batch_that_expires_and_a_break_worth_it() -> None:
     found = told()
     assert [(row["Material"], row["Packs"], row["Arrives"]) for row in found["order_now"]] == [
-        ("INDIGO-94", 60, "2025-02-10"),
-        ("HYDRO-88", 28, "2025-01-24"),
+        ("INDIGO-94", 71, "2025-02-10"),
+        ("HYDRO-88", 30, "2025-01-24"),
     ]
-    assert found["order_now"][0]["Remark"].startswith("LATE: the safety stock wants it on 2025-01-29")
+    assert found["order_now"][0]["Remark"].startswith("LATE: the safety stock wants it on 2025-01-06")
     assert found["runs_out"] == []
     # Of 400 kg of W-0807 the lots up to 8 February take 48.5, 41.7, 23.0, 33.7, 41.7, 38.3 and 8.5 kg.
     (lost,) = (row for row in found["expires"] if row["Batch"] == "W-0807")
@@ -74,6 +74,17 @@ def test_an_open_order_that_is_overdue_or_has_no_price_says_so(tmp_path: Path) -
     assert (rows["P-2041"]["Money [EUR]"], rows["P-2041"]["Remark"]) == (5366.25, "")
 
 
+def test_a_longer_plan_of_the_same_orders_has_the_same_safety_stock() -> None:
+    """The mean need is that up to the last lot: INDIGO-94 takes 2,491 kg in 61 days, 286 kg a week."""
+    short, long = (
+        {row["Material"]: row for row in told("--weeks", weeks)["stock"]} for weeks in ("13", "60")
+    )
+    for code, row in short.items():
+        for name in ("Mean of a week [kg]", "Safety stock [kg]", "Re-order point [kg]"):
+            assert long[code][name] == pytest.approx(row[name]), (code, name)
+    assert short["INDIGO-94"]["Mean of a week [kg]"] == pytest.approx(2491.1 * 7 / 61, rel=1e-3)
+
+
 def test_a_strike_of_a_week_runs_out_of_what_was_at_sea() -> None:
     rows = told("--late", "7")["runs_out"]
     assert [(row["Material"], row["Runs out on"]) for row in rows][:2] == [
@@ -91,7 +102,8 @@ def test_orders_go_to_csv_and_no_text_of_the_book_is_a_formula(tmp_path: Path) -
         rows = list(csv.DictReader(stream))
     (first, *_) = (row for row in rows if row["Material"] == "INDIGO-94")
     assert first["Supplier"] == f"'{evil}"
-    assert (first["Packs"], first["Money [EUR]"]) == ("60", "10882.5")
+    assert first["Packs"] == "71"
+    assert float(first["Money [EUR]"]) == pytest.approx(71 * 25 * 7.155 + 150, abs=0.01)
 
 
 def test_the_workbook_has_a_sheet_for_each_table_and_native_charts(tmp_path: Path) -> None:

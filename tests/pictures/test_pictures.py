@@ -17,6 +17,7 @@ from costing.cost.quote import GROUPS
 from costing.front_ends.command_line import main
 from costing.front_ends.pictures.frame import HATCHES, fill
 from costing.report.money import YARNS
+from tests.command_line.test_calibrate import written
 
 
 @pytest.fixture
@@ -190,3 +191,23 @@ def test_groups_are_told_apart_without_colour() -> None:
             bright = [int(look["facecolor"][3:5], 16) for look in (one, other)]
             assert abs(bright[0] - bright[1]) > 30
     assert len(set(HATCHES.values())) == len(HATCHES)
+
+
+def test_a_calibration_shows_each_period_before_and_after(drawn: list[Figure], tmp_path: Path) -> None:
+    """A mark for each period at what was issued, in both states, and the line on which all would lie."""
+    options = written(tmp_path, ("Q-01", "S-01"))
+    words = ("calibrate", *options, "-f", "surface oxygen", "--picture", "fit.svg", "--json")
+    found = json.loads(CliRunner().invoke(main, words).stdout)["predicted_use"]
+    (figure,) = drawn
+    texts = read_texts(figure)
+    assert {"HYDRO-88", "LYE-50", "before, held back", "after, fit"} <= set(texts)
+    for axes in figure.axes:
+        rows = [row for row in found if row["Material"] == axes.get_title(loc="left")]
+        marks = [point for drawn_ in axes.collections for point in drawn_.get_offsets().tolist()]  # type: ignore[union-attr]
+        expected = [
+            [row["Issued [kg]"], row[f"Predicted {state} [kg]"]]
+            for row in rows
+            for state in ("before", "after")
+        ]
+        assert sorted(marks) == [pytest.approx(point) for point in sorted(expected)]
+        assert axes.get_xlim() == axes.get_ylim()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any, Literal
 
 from openpyxl.chart import ScatterChart
@@ -10,6 +11,7 @@ from openpyxl.chart.legend import Legend
 from openpyxl.chart.marker import Marker
 from openpyxl.chart.shapes import GraphicalProperties
 from openpyxl.drawing.line import LineProperties
+from openpyxl.worksheet.pagebreak import Break
 
 from costing.front_ends.workbook import styles
 from costing.front_ends.workbook.chart_parts import heading, lettering
@@ -17,7 +19,8 @@ from costing.front_ends.workbook.lot_chart import series_of
 from costing.front_ends.workbook.results_sheets import Placed
 
 LETTERS = 9.0
-WIDTH, HEIGHT = 20.0, 12.0  # [cm]
+WIDTH, HEIGHT = 20.0, 13.0  # [cm]
+FEW = 3  # rows with which the chart stands on the same page
 ISSUED = 3  # column of the table
 Shape = Literal["x", "circle"]
 SHOWN: tuple[tuple[str, int, Shape], ...] = (("Predicted before", 4, "x"), ("Predicted after", 5, "circle"))
@@ -26,6 +29,7 @@ SHOWN: tuple[tuple[str, int, Shape], ...] = (("Predicted before", 4, "x"), ("Pre
 def predicted_chart(placed: Placed) -> Any:
     """Marks for before and after that differ by their shape, and a line through what was issued."""
     rows = range(len(placed.table.rows))
+    low, high = _ends([number for row in placed.table.rows for number in row[ISSUED:]])
     chart = ScatterChart()
     chart.scatterStyle, chart.style = "lineMarker", None
     chart.width, chart.height = WIDTH, HEIGHT  # type: ignore[assignment]  # in cm, whole or not
@@ -49,8 +53,23 @@ def predicted_chart(placed: Placed) -> Any:
         axis.title = heading(text, LETTERS, bold=False)
         axis.number_format, axis.numFmt.sourceLinked = "#,##0", False
         axis.majorGridlines, axis.txPr = ChartLines(spPr=ruled), lettering(LETTERS)
-        axis.crosses = "min"
+        axis.crosses, axis.scaling.min, axis.scaling.max = "min", low, high
     chart.legend = Legend()
     chart.legend.position, chart.legend.overlay = "b", False
     chart.legend.txPr = lettering(LETTERS)
+    if len(rows) > FEW:
+        placed.sheet.row_breaks.append(Break(id=placed.last))
     return chart
+
+
+def _ends(numbers: list[float]) -> tuple[float, float]:
+    """Round ends of both axes, so that the line stands at half a right angle.
+
+    Examples
+    --------
+    >>> _ends([1361.3, 2963.3])
+    (1000.0, 3000.0)
+    """
+    least, most = min(numbers), max(numbers)
+    step = 10.0 ** math.floor(math.log10((most - least) or most or 1.0)) / 2.0
+    return step * math.floor(least / step), step * math.ceil(most / step)
