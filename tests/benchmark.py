@@ -5,6 +5,7 @@ Prints each measured time beside the aim. It is a statement, not a test: a busy 
 
 from __future__ import annotations
 
+import resource
 import statistics
 import subprocess
 import sys
@@ -114,8 +115,6 @@ class BulkTimes(NamedTuple):
 
 def bulk_seconds() -> BulkTimes:
     """Many quotes from a table and many draws of one."""
-    import resource
-
     from costing.cost.quote import basis_of
     from costing.front_ends.workbook.build import demo_book
     from costing.front_ends.workbook.read import read_book
@@ -157,6 +156,91 @@ def bulk_seconds() -> BulkTimes:
     return BulkTimes(warm, cold, alone / len(singles) * BULK_ROWS / warm, draws, sum(used) / 1024.0)
 
 
+ORDER_LINES, WEEKS, MATERIALS = 100_000, 104, 50
+
+
+class PlanTimes(NamedTuple):
+    """Seconds of a purchase plan; materials planned; orders proposed; memory [MB]."""
+
+    seconds: float
+    materials: int
+    orders: int
+    memory: float
+
+
+def of_two_makes(mill: Mill) -> Mill:
+    """The same mill with a second make of every product, and a copy of every enquiry that takes those."""
+    from dataclasses import replace
+
+    from costing.settings.product_fields import PRODUCT_FIELDS
+
+    def second(code: str) -> str:
+        return f"{code}-2"
+
+    mill.materials.update(
+        {second(code): replace(item, code=second(code)) for code, item in mill.materials.items()}
+    )
+    mill.recipes.update(
+        {second(code): replace(item, code=second(code)) for code, item in mill.recipes.items()}
+    )
+    for (recipe, step), entries in list(mill.recipe_steps.items()):
+        mill.recipe_steps[second(recipe), step] = {
+            name: entry._replace(value=second(entry.value))
+            if name in PRODUCT_FIELDS and entry.value
+            else entry
+            for name, entry in entries.items()
+        }
+    for code, item in list(mill.enquiries.items()):
+        mill.enquiries[second(code)] = replace(item, code=second(code), recipe=second(item.recipe))
+    return mill
+
+
+def plan_seconds() -> PlanTimes:
+    """From an order book of two years in memory to the purchases of every material, day by day."""
+    import datetime
+    import random
+
+    from costing.front_ends.workbook.build import demo_book
+    from costing.front_ends.workbook.read import read_book
+    from costing.many.requirement import together
+    from costing.purchasing.dye_lots import plan_lots
+    from costing.purchasing.plan import plan_purchases
+    from costing.purchasing.requirement import requirement
+    from costing.settings.material import YARN_ROLES
+    from costing.settings.order_book import OrderLine, Planning
+    from costing.settings.stock import PurchaseTerms, Store
+
+    mill = of_two_makes(read_book(demo_book()))
+    draw, start, day = random.Random(1), datetime.date(2025, 1, 6), 24.0
+    codes = list(mill.enquiries)
+    lines = [
+        OrderLine(
+            f"order {number}",
+            draw.choice(codes),
+            draw.uniform(500.0, 8000.0),
+            start + datetime.timedelta(days=28 + draw.randrange(7 * WEEKS)),
+        )
+        for number in range(ORDER_LINES)
+    ]
+    year = 365.25 * day
+    bought = [code for code, item in mill.materials.items() if item.role not in YARN_ROLES][:MATERIALS]
+    terms = {
+        code: PurchaseTerms(code, "drum", 500.0, 28 * day, 4 * day, 0.95, 0.15, 0.1 / year, 30 * day)
+        for code in bought
+    }
+    planning = Planning(7 * day, 28 * day, 3 * day)
+    found: list[tuple[int, int]] = []
+
+    def work() -> None:
+        needs = requirement(mill, plan_lots(mill, lines, planning, start), together).needs
+        plan = plan_purchases(mill, Store(terms=terms), needs, start, WEEKS)
+        found.append((len(plan.materials), len(plan.proposals)))
+
+    seconds = median_seconds(work, 3)
+    used = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    return PlanTimes(seconds, *found[0], used / 1024.0)
+
+
 def help_page() -> None:
     """The help page, in a process of its own."""
     subprocess.run(
@@ -176,6 +260,7 @@ def heavy_modules_of_formulas() -> list[str]:
 
 def main() -> None:
     """Measure and print."""
+    plan = plan_seconds()
     many = bulk_seconds()
     rows = [
         ("one full quote, warm", 1e3 * median_seconds(one_quote(), 200), "ms", "at most 2"),
@@ -185,6 +270,10 @@ def main() -> None:
         ("times faster than one at a time", many.times, "", "at least 50"),
         ("memory of it, with the larger process", many.memory, "MB", "at most 600"),
         ("10,000 draws of one quote", many.draws, "s", "at most 0.5"),
+        ("100,000 orders, 104 weeks, to purchases", plan.seconds, "s", "at most 3"),
+        ("materials of it", float(plan.materials), "", f"{MATERIALS}"),
+        ("orders proposed", float(plan.orders), "", "any"),
+        ("memory of it", plan.memory, "MB", "at most 1024"),
         ("costing --help", median_seconds(help_page, 9), "s", "at most 0.3"),
         ("heavy libraries loaded by the formulas", float(len(heavy_modules_of_formulas())), "", "at most 0"),
     ]
