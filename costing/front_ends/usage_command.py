@@ -225,6 +225,8 @@ def _write(out: Path, report: Report, overwrite: bool) -> None:
     if out.suffix.lower() == ".csv":
         from costing.front_ends.plain_table import write_csv
 
+        if report.note:  # a file of rows alone has no other place to say it
+            table.rows.append([report.note.strip(), *[None] * (len(table.columns) - 1)])
         write_csv(out, table, "comparison", overwrite)
         return
     from costing.front_ends.workbook.plan_book import PlanSheet, write_plan

@@ -132,8 +132,9 @@ class Report(NamedTuple):
 
     @property
     def remarks(self) -> list[str]:
-        """What may mislead."""
-        return [*(remark.text for remark in self.found.remarks), *self.parted.remarks]
+        """What may mislead; first what is in no total."""
+        left_out = [self.note.strip()] if self.note else []
+        return [*left_out, *(remark.text for remark in self.found.remarks), *self.parted.remarks]
 
 
 def report_of(mill: Mill, found: Comparison, field: str, note: str = "") -> Report:

@@ -190,9 +190,13 @@ def test_production_without_a_standard_and_materials_without_a_price_poison_the_
     assert "the currency of material 'INDIGO-94', begin on 2025-01-06" in refused(*on)
     done = run(*on, "--without-refused")
     assert done.exit_code == 0, done.output
-    assert done.stdout.count("INCOMPLETE: ") == 3
+    assert done.stdout.count("INCOMPLETE: ") == 4
     assert "materials without a price are in no money" in done.stdout
-    rows = json.loads(run(*on, "--without-refused", "--json").stdout)["usage_materials"]
+    table = tmp_path / "use.csv"
+    found = json.loads(run(*on, "--without-refused", "--json", "--out", str(table)).stdout)
+    assert found["usage_remarks"][0]["Remark"].startswith("INCOMPLETE: ")
+    assert table.read_text("utf-8-sig").splitlines()[-1].startswith("INCOMPLETE: ")
+    rows = found["usage_materials"]
     (hydro,) = (row for row in rows if row["Material"] == "HYDRO-88")
     assert hydro[OVER] is None
     assert hydro["Issued [kg]"] == 2380.0
