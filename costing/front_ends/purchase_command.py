@@ -187,7 +187,7 @@ def _write(
     from costing.front_ends.workbook.results_sheets import Form
     from costing.front_ends.workbook.stock_chart import PROJECTION, cash_chart, stock_charts
 
-    form = Form(widths={"Remark": 60, "What": 60, "Worth it": 44})
+    form = Form(widths={"Remark": 54, "What": 60, "Worth it": 44})
     upright = Form(upright=True)
     sheets = [
         PlanSheet(SHEETS[table.key], table, upright, cash_chart)

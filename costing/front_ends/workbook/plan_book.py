@@ -10,7 +10,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
 
 from costing.front_ends.workbook.chart_parts import amend_chart
-from costing.front_ends.workbook.results import ESTIMATE, check_replaced, midnight
+from costing.front_ends.workbook.results import check_replaced, midnight
 from costing.front_ends.workbook.results_cells import Pen
 from costing.front_ends.workbook.results_sheets import HEAD, Form, Placed, body, frame, widths_of
 from costing.front_ends.workbook.saving import save_whole
@@ -18,7 +18,8 @@ from costing.report import Table
 
 NARROWEST, BESIDE = 120.0, 10.0  # width of a sheet, and of an empty column beside a narrow table
 LETTERS = 2.3  # of a note of two lines, for each unit of width
-PLAIN = Form(alert=ESTIMATE)
+PLAIN = Form()
+ONE_PAGE = 45  # rows of a table and its chart that one page shows in letters that can be read
 
 Draw = Callable[[Placed], Any]  # from a table on its sheet to a chart, or None
 
@@ -85,4 +86,6 @@ def _draw(pen: Pen, of: PlanSheet) -> Placed:
         sheet.add_chart(chart, f"A{placed.last + 2}")
         rows = int(chart.height / 0.52) + 3  # [cm] of a row
         sheet.print_area = f"A1:{get_column_letter(len(wide))}{placed.last + rows}"
+        if placed.last + rows <= ONE_PAGE:
+            sheet.page_setup.fitToHeight = 1
     return placed
