@@ -15,10 +15,13 @@ from costing.quantities import InputError
 
 if TYPE_CHECKING:
     from costing.front_ends.row_files.reading import LeftOut
+    from costing.purchasing.plan import PurchasePlan
     from costing.purchasing.requirement import Requirement
     from costing.settings.mill import Mill
     from costing.settings.order_book import OrderLine, Planning
+    from costing.settings.stock import Store
 
+WEEKS = 13  # a quarter
 Command = TypeVar("Command", bound=Callable[..., Any])
 
 FEW_LOTS = 40  # up to here one ledger after the other is as fast as arrays, and loads no library
@@ -51,6 +54,17 @@ _OPTIONS = (
     click.option("--keep-bath", metavar="TIME", help="Lots of one recipe within it share a dye bath."),
 )
 
+_AHEAD = (
+    click.option("--weeks", default=WEEKS, show_default=True, metavar="N", help="Plan so many weeks."),
+    click.option(
+        "--late",
+        "delay",
+        default=0,
+        metavar="DAYS",
+        help="Everything that is on order, or ordered from now on, comes so many days later.",
+    ),
+)
+
 
 class Asked(NamedTuple):
     """The options of the plan, as they were given."""
@@ -81,11 +95,48 @@ class Planned(NamedTuple):
         return sum(item.rows for item in self.skipped)
 
 
+class StockPlanned(NamedTuple):
+    """A plan of purchases, with the store and the plan of the order book that it rests on."""
+
+    store: Store
+    asked: Planned
+    found: PurchasePlan
+
+
 def plan_options(command: Command) -> Command:
     """Give a command the options of the plan; it takes them as `Asked` does."""
-    for option in reversed(_OPTIONS):
+    return _with(_OPTIONS, command)
+
+
+def stock_options(command: Command) -> Command:
+    """Give a command the options of a plan of purchases, `weeks` and `delay`."""
+    return _with(_AHEAD, command)
+
+
+def _with(options: Sequence[Callable[[Command], Command]], command: Command) -> Command:
+    for option in reversed(options):
         command = option(command)
     return command
+
+
+def stock_planned(mill: Mill, asked: Asked, weeks: int, delay: int, overwrite: bool = False) -> StockPlanned:
+    """Plan the purchases for the order book.
+
+    Raises
+    ------
+    InputError
+        Nothing in store, on order or to be bought; from `planned` and `plan_purchases`.
+    """
+    from costing.book.stock import PURCHASE_TERMS, store_of
+    from costing.purchasing.plan import plan_purchases
+
+    store = store_of(mill)
+    if not (store.terms or store.batches or store.open_orders):
+        raise InputError(
+            PURCHASE_TERMS, "holds no row, nor do Stock and Open orders; accepted is one or more"
+        )
+    needs = planned(mill, asked, overwrite)
+    return StockPlanned(store, needs, plan_purchases(mill, store, needs.found.needs, needs.day, weeks, delay))
 
 
 def planned(mill: Mill, asked: Asked, overwrite: bool = False) -> Planned:

@@ -37,6 +37,7 @@ from costing.front_ends.prices_command import prices
 from costing.front_ends.purchase_command import purchase
 from costing.front_ends.range_commands import band, lots, target
 from costing.front_ends.register_command import register
+from costing.front_ends.store_command import store
 from costing.front_ends.usage_command import usage
 from costing.quantities import InputError
 
@@ -70,6 +71,7 @@ if TYPE_CHECKING:
       costing drain                     what leaves by a collecting point of the drain
       costing limits us_410_g_bpt       discharge limits of a regulation that was read
       costing need                      what the order book takes, week by week
+      costing store                     what must not stand together, and what is over its ceiling
       costing usage                     what was used against the standard, and why
       costing register save             keep quotes, find them again, say why two differ
     """,
@@ -98,6 +100,7 @@ main.add_command(bulk)
 main.add_command(calibrate)
 main.add_command(purchase)
 main.add_command(need)
+main.add_command(store)
 main.add_command(usage)
 
 

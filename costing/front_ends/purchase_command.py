@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from costing.front_ends.buyer_frame import Asked, plan_options, planned
+from costing.front_ends.buyer_frame import Asked, plan_options, stock_options, stock_planned
 from costing.front_ends.command_frame import (
     BOOK,
     JSON,
@@ -27,7 +27,6 @@ if TYPE_CHECKING:
     from costing.report import Table
     from costing.settings.mill import Mill
 
-WEEKS = 13  # a quarter
 SHEETS = {
     "order_now": "To order now",
     "order_later": "To order later",
@@ -46,14 +45,7 @@ ALWAYS_SHOWN = ("order_now", "order_later", "runs_out", "expires", "cash", "stoc
 @click.command()
 @BOOK
 @plan_options
-@click.option("--weeks", default=WEEKS, show_default=True, metavar="N", help="Plan so many weeks.")
-@click.option(
-    "--late",
-    "delay",
-    default=0,
-    metavar="DAYS",
-    help="Everything that is on order, or ordered from now on, comes so many days later.",
-)
+@stock_options
 @click.option(
     "--out",
     "-o",
@@ -88,11 +80,11 @@ def purchase(
     costing purchase my_mill.xlsx --out orders.xlsx
     costing purchase my_mill.xlsx --late 7        the strike lasts another week: what runs out first
     """  # noqa: D301  (the mark keeps the lines apart in the help)
-    from costing.book.stock import PURCHASE_TERMS, store_of
     from costing.front_ends import screen
-    from costing.purchasing.plan import plan_purchases
+    from costing.purchasing.store import held_in_store
     from costing.report import purchase as tables
     from costing.report.requirement import left_out_note
+    from costing.report.store import store_line
 
     check_picture(picture, overwrite)
     if codes and picture is None:
@@ -100,13 +92,7 @@ def purchase(
     if out is not None:
         _check(out, overwrite)
     mill, _ = read(book)
-    store = store_of(mill)
-    if not (store.terms or store.batches or store.open_orders):
-        raise InputError(
-            PURCHASE_TERMS, "holds no row, nor do Stock and Open orders; accepted is one or more"
-        )
-    asked = planned(mill, Asked(**plan), overwrite)
-    found = plan_purchases(mill, store, asked.found.needs, asked.day, weeks, delay)
+    store, asked, found = stock_planned(mill, Asked(**plan), weeks, delay, overwrite)
     note = left_out_note(asked.found, asked.rows_skipped)
     made = tables.all_tables(mill, found, store.assumptions, note)
     chosen = _chosen(found, codes) if picture is not None else []
@@ -115,6 +101,8 @@ def purchase(
     else:
         _show(made)
         _say(found, bool(store.assumptions))
+        if line := store_line(held_in_store(mill, store, found)):
+            click.echo(line)
     if out is not None:
         _write(out, mill, found, made, note, overwrite)
         click.echo(f"written to {out}", err=True)

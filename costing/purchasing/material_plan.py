@@ -131,6 +131,8 @@ class MaterialPlan(NamedTuple):
         What is told of it.
     open_orders : list of (OpenOrder, date, Deal)
         What was ordered before, on which day it comes, and its price of the first day.
+    most, most_on : float, date
+        The largest stock as it is, expired batches in until they go out, and the first day of it [kg].
     """
 
     material: str
@@ -150,6 +152,8 @@ class MaterialPlan(NamedTuple):
     expired: list[Expired]
     conflicts: list[Conflict]
     open_orders: list[tuple[OpenOrder, datetime.date, Deal]]
+    most: float
+    most_on: datetime.date
 
     @property
     def runs_out(self) -> datetime.date | None:

@@ -88,6 +88,7 @@ class _Run:
         self.owed = self.used = self.arrived = 0.0
         self.below: int | None = None  # day from which the stock is below the safety stock
         self.left: list[float] = []
+        self.most, self.most_at = 0.0, 0
         self.proposals: list[Proposal] = []
         self.shortages: list[Shortage] = []
         self.expired: list[Expired] = []
@@ -115,6 +116,7 @@ class _Run:
         keeping = life_of(terms.keeping_time) if terms else None
         pack = terms.pack_mass if terms else batch.stock_mass
         self.stock.put(lot_of_batch(batch, self.strength, pack, keeping, deal.price))
+        self._note_most(0)
 
     def expect(self, order: OpenOrder) -> None:
         """Note an order that was placed before; one whose day is past is counted on the first day."""
@@ -135,7 +137,7 @@ class _Run:
         day = self.ordinal + at
         self.expired += self.stock.take_out_expired(day)
         for lot in self.coming.pop(at, ()):
-            self._arrive(lot)
+            self._arrive(lot, at)
             self._check_ceiling(at, lot)
         wanted = self.need[at] + self.owed
         if self.terms is not None:
@@ -146,9 +148,16 @@ class _Run:
         self.left.append(self.stock.usable)
         self._note_shortage(at)
 
-    def _arrive(self, lot: Lot) -> None:
+    def _arrive(self, lot: Lot, at: int) -> None:
         self.arrived += lot.mass
         self.stock.put(lot)
+        self._note_most(at)
+
+    def _note_most(self, at: int) -> None:
+        """Note the largest stock; it only grows when something comes in."""
+        held = self.stock.as_it_is
+        if held > self.most + LEAST_TOLD:
+            self.most, self.most_at = held, at
 
     def _check_ceiling(self, at: int, lot: Lot) -> None:
         ceiling = self.terms.storage_ceiling if self.terms else None
@@ -216,7 +225,7 @@ class _Run:
         share = deal.strength / self.strength
         name = f"order placed {placed}"
         pack = self.terms.pack_mass * share
-        self._arrive(Lot(name, counted, self._expiry(at), pack, 1.0 / share, deal.price))
+        self._arrive(Lot(name, counted, self._expiry(at), pack, 1.0 / share, deal.price), at)
         self.below = None
 
     def _coming_within(self, at: int) -> float:
@@ -260,4 +269,6 @@ class _Run:
             self.expired,
             list(self.conflicts.values()),
             self.open_orders,
+            self.most,
+            self.day(self.most_at),
         )

@@ -10,12 +10,14 @@ from collections.abc import Iterable, Mapping
 from itertools import combinations
 from typing import NamedTuple
 
+from costing.purchasing.material_plan import LEAST_TOLD
 from costing.quantities import InputError, check, listed
 from costing.quantities.checking import number_text, refuse_all
 from costing.reference_data import substances
 from costing.reference_data.store_safety import (
     CORROSIVE,
     CORROSIVE_LIQUID,
+    DECIMALS,
     FREE,
     LIQUID,
     NEVER,
@@ -31,6 +33,7 @@ from costing.settings.material import YARN_ROLES, Material
 
 NOT_KNOWN = "not known: ask the supplier's safety data sheet"
 OTHER_NAME = "another may hold: ask the supplier's safety data sheet"
+NO_CEILING = "no ceiling typed, not compared: see the licence"
 TRANSPORT_RULE = "rule of transport"
 CHEMISTRY = "chemistry"
 
@@ -255,7 +258,8 @@ def sorts_of(item: Material) -> frozenset[str]:
         found.add("alkali")
     if item.sodium_sulfide > 0.0:
         found.add("sulfide")
-    water = 1.0 - item.strength - item.alkali - item.sodium_sulfide
+    # Rounded, so that 1 - 0.8 is 20 % and not a little less.
+    water = round(1.0 - item.strength - item.alkali - item.sodium_sulfide, DECIMALS)
     if item.remainder == "water" and item.substance not in CRYSTALS and water >= LEAST_WATER:
         found.add(WATERY)
     return frozenset(found)
@@ -321,9 +325,9 @@ def _by_chemistry(first: Material, second: Material) -> list[Apart]:
 
 def _against(code: str, amount: float, ceiling: float | None) -> Ceiling:
     if ceiling is None:
-        return Ceiling(code, amount, None, 0.0, "no ceiling given, so nothing is compared: see the licence")
+        return Ceiling(code, amount, None, 0.0, NO_CEILING)
     over = amount - ceiling
-    if over <= 0.0:
+    if over <= LEAST_TOLD:
         return Ceiling(code, amount, float(ceiling), 0.0, "not over the ceiling that the mill gave")
     said = (
         f"{number_text(amount)} kg stand there, {number_text(over)} kg over the ceiling of "

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 import costing
@@ -98,6 +98,20 @@ def _assumptions(mill: Mill, results: Sequence[Result]) -> Iterable[tuple[str, s
 
 def cautions_of_use(mill: Mill, results: Sequence[Result]) -> Table:
     """Usual cautions for what these enquiries handle, and to whom they defer."""
+    note = "Usual cautions only, for the materials that these quotes use. This is not a safety data sheet."
+    return cautions_table(_cautions(mill, results), "safety", "Safety", note)
+
+
+def cautions_table(found: Mapping[str, Sequence[str]], key: str, title: str, note: str) -> Table:
+    """Cautions with the materials that call for each.
+
+    Parameters
+    ----------
+    found : mapping
+        As `cautions_by_material` finds them.
+    key, title, note : str
+        Of the table.
+    """
     columns = [
         Column("Concerns"),
         Column("Materials"),
@@ -106,25 +120,32 @@ def cautions_of_use(mill: Mill, results: Sequence[Result]) -> Table:
         Column("Source"),
     ]
     rows: list[list[Any]] = []
-    for key, codes in _cautions(mill, results).items():
-        if key in cautions():
-            found = cautions()[key]
-            source = f"{found.source}: {found.locator}" if found.locator else found.source
-            rows.append([found.name, ", ".join(codes), found.caution, found.defer, source])
+    for name, codes in found.items():
+        if name in cautions():
+            row = cautions()[name]
+            source = f"{row.source}: {row.locator}" if row.locator else row.source
+            rows.append([row.name, ", ".join(codes), row.caution, row.defer, source])
         else:
             text = (
                 "The book names no caution for these. Ask the supplier for the safety data sheet before use."
             )
-            rows.append([key, ", ".join(codes), text, cautions()["general"].defer, ""])
-    note = "Usual cautions only, for the materials that these quotes use. This is not a safety data sheet."
-    return Table("safety", "Safety", note, columns, rows)
+            rows.append([name, ", ".join(codes), text, cautions()["general"].defer, ""])
+    return Table(key, title, note, columns, rows)
 
 
 def _cautions(mill: Mill, results: Sequence[Result]) -> dict[str, list[str]]:
     """Caution -> codes of the materials that call for it: general first, what holds everywhere last."""
+    found = cautions_by_material(mill, used_products(mill, results))
+    if any("steam" in bought(item) for item in results):
+        found["steam"] = []
+    return {**found, **{key: [] for key in ALWAYS}}
+
+
+def cautions_by_material(mill: Mill, codes: Iterable[str]) -> dict[str, list[str]]:
+    """Caution -> codes of the materials that call for it; the general one first."""
     of_substance = {form.substance: form.caution for form in materials().values() if form.substance}
     found: dict[str, list[str]] = {"general": []}
-    for code in used_products(mill, results):
+    for code in codes:
         product = mill.materials[code]
         key = (
             product.caution
@@ -132,9 +153,7 @@ def _cautions(mill: Mill, results: Sequence[Result]) -> dict[str, list[str]]:
             else of_substance.get(product.substance, NO_CAUTION)
         )
         found.setdefault(key, []).append(code)
-    if any("steam" in bought(item) for item in results):
-        found["steam"] = []
-    return {**found, **{key: [] for key in ALWAYS}}
+    return found
 
 
 def sources_cited(mill: Mill, results: Sequence[Result]) -> Table:
