@@ -14,6 +14,7 @@ from costing.cost.difference import effects_of, lines_on, moves_between
 from costing.cost.quote import SECONDS, Quote, basis_of, quote
 from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
+from costing.ledger.shade_lots import shade_lots_of
 from costing.ledger.whole import open_ledger
 from costing.many.quotes import COST, many_quotes, ordered
 from costing.quantities import InputError
@@ -211,3 +212,13 @@ def test_a_mill_without_depths_counts_nothing() -> None:
     mill = example_mill()
     assert not mill.depths
     assert open_ledger(mill, mill.enquiries["E"]).sorting.first_quality == 1.0
+
+
+@pytest.mark.parametrize(("sets", "last"), [(0.4, 0.4), (1.0, 1.0), (1.2, 0.2), (2.75, 0.75)])
+def test_the_last_set_is_what_the_full_ones_before_it_leave(sets: float, last: float) -> None:
+    """Orders of so many full sets: a last one of a fifth is short, one of three quarters is not."""
+    enquiry = replace(MILL.enquiries["Q-01"], sets_side_by_side=1.0)
+    full = shade_lots_of(open_ledger(MILL, enquiry)).order_of_one
+    lots = shade_lots_of(open_ledger(MILL, replace(enquiry, order_length=sets * full * (1.0 - 1e-12))))
+    assert lots.last / lots.longest == pytest.approx(last, rel=1e-9)
+    assert lots.is_short == (sets == 1.2)
