@@ -139,6 +139,38 @@ def test_an_economic_order_goes_to_the_break_that_is_cheapest_over_the_year() ->
     assert [(one.mass, one.price, one.money) for one in plan.proposals] == [(200.0, 48.0, 9660.0)]
 
 
+# Material Requirements Planning by J. Orlicky, lot sizing (printed pages 147 and 149, read in a web copy; the
+# edition is not on the pages): net requirements of nine periods, twelve of them a year; 100 an order, 50 a
+# piece, 24 % a year.
+ORLICKY = (35.0, 10.0, 0.0, 40.0, 0.0, 20.0, 5.0, 10.0, 30.0)
+PERIOD = 365.25 / 12.0
+
+
+def of_orlicky(**terms: Any) -> list[tuple[int, int]]:
+    """Period in which each order arrives, from 1 on, and what it holds."""
+    need = [0.0] * round(9 * PERIOD)
+    for number, mass in enumerate(ORLICKY):
+        need[round(number * PERIOD)] = mass
+    given: dict[str, Any] = {"lead_time": 0.0, "pack_mass": 1.0, "order_charge": 100.0}
+    plan = planned(need, mill=mill_with(price=50.0), holding_rate=0.24 / YEAR, **given, **terms)
+    return [(round((one.arrival - on(0)).days / PERIOD) + 1, round(one.mass)) for one in plan.proposals]
+
+
+def test_economic_orders_of_a_textbook() -> None:
+    """Printed: the economic quantity is 58, and covers periods 1, 4 and 8."""
+    assert of_orlicky(order_rule=ECONOMIC) == [(1, 58), (4, 58), (8, 58)]
+
+
+def test_orders_as_needed_are_the_net_requirements_of_the_textbook() -> None:
+    """Printed: lot for lot orders what each period lacks."""
+    assert of_orlicky() == [(at + 1, mass) for at, mass in enumerate(ORLICKY) if mass]
+
+
+def test_orders_for_a_time_cover_what_a_period_order_covers() -> None:
+    """By hand, four periods at a time: 35 + 10 + 0 + 40, then 20 + 5 + 10 + 30."""
+    assert of_orlicky(order_rule=FOR_A_TIME, cover_time=(4 * PERIOD - 1) * DAY) == [(1, 85), (6, 65)]
+
+
 def test_an_order_is_cut_to_what_is_used_within_its_shelf_life() -> None:
     plan = planned(
         [10.0] * 30,
