@@ -11,6 +11,7 @@ import warnings
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from costing.front_ends.plain_table import harmless
 from costing.front_ends.whole_file import write_whole
 from costing.front_ends.workbook.open_file import refuse_open_elsewhere, workbook_content
 from costing.front_ends.workbook.results import sheet_names
@@ -180,16 +181,12 @@ def _text(table: pandas.DataFrame) -> bytes:
     shown = table.copy(deep=False)
     for place, heading in enumerate(table.columns):
         if table.dtypes.iloc[place].kind not in "iufb":
-            shown[heading] = table.iloc[:, place].map(_as_text, na_action="ignore")
+            shown[heading] = table.iloc[:, place].map(harmless, na_action="ignore")
         elif heading in _results(table):
             shown[heading] = (
                 table.iloc[:, place].astype(object).where(table.iloc[:, place].notna(), NOT_AVAILABLE)
             )
-    return shown.rename(columns=_as_text).to_csv(index=False, lineterminator="\r\n").encode("utf-8-sig")
-
-
-def _as_text(value: Any) -> Any:
-    return f"'{value}" if is_quoted(value) else value
+    return shown.rename(columns=harmless).to_csv(index=False, lineterminator="\r\n").encode("utf-8-sig")
 
 
 def _results(table: pandas.DataFrame) -> set[str]:

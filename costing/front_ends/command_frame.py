@@ -61,9 +61,11 @@ def one_line_errors(command: Command) -> Command:
 
 def tell(error: InputError, whose: str = "") -> None:
     """Say why something is refused, a line for each reason."""
+    from costing.front_ends.screen import printable
+
     for where, message in error.told():
         said = ": ".join(part for part in (where, message) if part)
-        click.echo(f"refused{whose}: {said}".replace("\n", " "), err=True)
+        click.echo(printable(f"refused{whose}: {said}".replace("\n", " ")), err=True)
 
 
 def read(path: Path | None, on: str | None = None) -> tuple[Mill, Path]:

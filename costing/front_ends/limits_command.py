@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from costing.settings.permit import Limit
 
 HOURS = 24.0
-FORMULA_SIGNS = ("=", "+", "-", "@", "\t")  # of a text that a spreadsheet program would work out
 
 
 @click.command()
@@ -82,6 +81,7 @@ def limits(
     if target is None:
         _show(presets.limits_table(chosen, found, brief=not as_json), as_json)
         return
+    from costing.front_ends.plain_table import FORMULA_SIGNS
     from costing.front_ends.whole_file import write_whole
 
     if point.startswith(FORMULA_SIGNS):

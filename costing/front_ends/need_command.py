@@ -80,6 +80,8 @@ def need(
 
 
 def _say(found: Planned) -> None:
+    from costing.front_ends import screen
+
     late = [lot for lot in found.found.lots if lot.late]
     if late:
         told = "1 lot" if len(late) == 1 else f"{len(late)} lots"
@@ -87,7 +89,8 @@ def _say(found: Planned) -> None:
     for item in found.skipped:
         click.echo(f"left out: {item.text()}", err=True)
     for refused in found.found.left_out:
-        click.echo(f"left out: {refused.line.where or refused.line.code}: {refused.error}", err=True)
+        told = f"left out: {refused.line.where or refused.line.code}: {refused.error}"
+        click.echo(screen.printable(told), err=True)
 
 
 def _check(out: Path, overwrite: bool) -> None:

@@ -12,7 +12,10 @@ from costing.front_ends.whole_file import write_whole
 from costing.quantities import InputError
 from costing.report import Table
 
-FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r", "\n", "'")  # the last, so that a mark of ours is told apart
+# What a spreadsheet program may begin a formula with; some take the wide forms of East Asian text for the plain.
+FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+MARK = "'"
+LONGEST_HEADING = 100_000  # letters
 
 
 def write_csv(path: Path, table: Table, what: str, overwrite: bool = False) -> None:
@@ -28,8 +31,8 @@ def write_csv(path: Path, table: Table, what: str, overwrite: bool = False) -> N
     def content() -> bytes:
         text = io.StringIO()
         lines = csv.writer(text)
-        lines.writerow(headings(table))
-        lines.writerows([[_harmless(cell) for cell in row] for row in table.rows])
+        lines.writerow([harmless(title) for title in headings(table)])
+        lines.writerows([[harmless(cell) for cell in row] for row in table.rows])
         return text.getvalue().encode("utf-8-sig")
 
     write_whole(content, path, what=f"the {what}", suffixes=(".csv",), overwrite=overwrite)
@@ -38,18 +41,21 @@ def write_csv(path: Path, table: Table, what: str, overwrite: bool = False) -> N
 def _is_ours(path: Path, table: Table) -> bool:
     """Whether a file begins with the headings of the table."""
     try:
+        if not path.is_file():  # a pipe never answers
+            return False
         with path.open(encoding="utf-8-sig", newline="") as stream:
-            return next(csv.reader(stream), None) == headings(table)
-    except (OSError, UnicodeDecodeError):
+            first = stream.readline(LONGEST_HEADING)
+        return next(csv.reader([first]), None) == [harmless(title) for title in headings(table)]
+    except (OSError, UnicodeDecodeError, csv.Error):
         return False
 
 
-def _harmless(cell: Any) -> Any:
-    """A cell of CSV that no program takes for a formula.
+def harmless(cell: Any) -> Any:
+    """A cell of CSV that no program takes for a formula; a mark that stands there already is told apart.
 
     Examples
     --------
-    >>> _harmless("=1+1"), _harmless("plain"), _harmless(-1.5), _harmless("'quoted")
+    >>> harmless("=1+1"), harmless("plain"), harmless(-1.5), harmless("'quoted")
     ("'=1+1", 'plain', -1.5, "''quoted")
     """
-    return f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA_SIGNS) else cell
+    return f"{MARK}{cell}" if isinstance(cell, str) and cell.startswith((*FORMULA_SIGNS, MARK)) else cell

@@ -15,6 +15,8 @@ HYPHEN = re.compile(
     r"(?<=[a-z]{2}-)(?=\w)"
 )  # behind a hyphen between words; never a sign, a date or an exponent
 
+_STEERING = re.compile("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\\u202a-\\u202e\\u2066-\\u2069]")
+
 
 def show(table: Table) -> None:
     """Print a table, as wide as the terminal allows."""
@@ -84,8 +86,8 @@ def _grid(table: Table, wide: Sequence[int], edges: bool) -> Any:
 
     apart = "" if edges else "\n"  # without edges no empty line parts the table from its title and note
     grid = rich.table.Table(
-        title=table.title + apart,
-        caption=apart + table.note,
+        title=printable(table.title) + apart,
+        caption=apart + printable(table.note),
         box=rich.box.SIMPLE_HEAD,
         padding=(0, 0),
         pad_edge=False,
@@ -117,7 +119,18 @@ def as_text(cell: Any, digits: int | None = None) -> str:
         return "" if digits is None else "–"  # no number is not zero
     if isinstance(cell, float):
         return f"{cell:z,.{digits}f}" if digits is not None else f"{cell:g}"
-    return str(cell)
+    return printable(str(cell))
+
+
+def printable(text: str) -> str:
+    """A text for a screen: a sign that would steer the terminal is shown as one that is unknown.
+
+    Examples
+    --------
+    >>> printable("RED\\x1b[2J"), printable("two\\nlines")
+    ('RED\ufffd[2J', 'two\\nlines')
+    """
+    return _STEERING.sub("\ufffd", text)
 
 
 def to_json(tables: Sequence[Table]) -> str:

@@ -179,7 +179,10 @@ class NumberForm:
             No number, or one that may be read in two ways.
         """
         if isinstance(value, (int, float)) and not isinstance(value, bool):
-            return float(value), ""
+            try:
+                return float(value), ""
+            except OverflowError:  # a whole number of hundreds of digits
+                raise InputError(f"row {row}", f"{what} is {shown(value)}; accepted is a number") from None
         found = _NUMBER.fullmatch(value.strip()) if isinstance(value, str) else None
         if found is None:
             raise InputError(f"row {row}", f"{what} is {shown(value)}; accepted is a number")

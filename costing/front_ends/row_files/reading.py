@@ -11,7 +11,7 @@ from costing.book.lye_scale import SCALES
 from costing.book.quantity_cell import read_quantity
 from costing.front_ends.row_files.column_map import Placed, RowForm, measures
 from costing.front_ends.row_files.number_forms import DateForm, NumberForm, shown
-from costing.front_ends.row_files.rows import FileRow, RowFile
+from costing.front_ends.row_files.rows import FileRow, RowFile, Unread
 from costing.quantities import CHOICES, QUANTITIES, InputError, listed, meant
 from costing.quantities.checking import LIMITS, check_choice
 from costing.quantities.units import canonical, convert
@@ -38,16 +38,25 @@ class LeftOut(NamedTuple):
 
 
 def cell_of(row: FileRow, placed: Placed, name: str) -> Any:
-    """The cell of a column; None where the file has no such column."""
+    """The cell of a column; None where the file has no such column.
+
+    Raises
+    ------
+    InputError
+        What it holds cannot be said.
+    """
     at = placed.at.get(name)
-    return row.cells[at] if at is not None and at < len(row.cells) else None
+    cell = row.cells[at] if at is not None and at < len(row.cells) else None
+    if isinstance(cell, Unread):
+        raise InputError(f"row {row.number}", f"{name} is {cell.why}; accepted is a cell with its own value")
+    return cell
 
 
 def text_of(value: Any) -> str:
     """A cell as text; a code of digits may come as a number."""
     if value is None:
         return ""
-    if isinstance(value, float) and value == int(value):
+    if isinstance(value, float) and value.is_integer():
         value = int(value)
     return " ".join(str(value).split())
 

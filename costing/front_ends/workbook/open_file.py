@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
-import re
 import warnings
 import zipfile
 from collections.abc import Collection
@@ -12,6 +12,7 @@ from pathlib import Path
 from openpyxl import load_workbook
 from openpyxl.workbook import Workbook
 
+from costing.front_ends.workbook.sheet_reading import Held, cells_alone, has_formula
 from costing.front_ends.workbook.xml_parts import SHEET_ML, sheet_parts
 from costing.quantities import InputError, folded
 
@@ -23,8 +24,6 @@ OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 ENCRYPTED = "EncryptedPackage".encode("utf-16-le")
 EMPTY_SHEET = f'<worksheet xmlns="{SHEET_ML[0]}"><sheetData/></worksheet>'.encode()
 ACCEPTED = "accepted is an .xlsx workbook"
-# Rules of input and of colour: a third of the time that a book takes to open, and nothing that is read.
-RULES = re.compile(rb"<(dataValidations|conditionalFormatting)[ >].*?</\1>", re.DOTALL)
 
 
 def open_workbook(path: Path, wanted: Collection[str]) -> tuple[Workbook, Workbook | None]:
@@ -59,23 +58,47 @@ def _only(wanted: Collection[str], content: bytes, where: str) -> tuple[bytes, b
     The live sheets of a book hold many cells: to read them takes longer than to read all that is asked for.
     """
     keys = {folded(title) for title in wanted}
-    packed = io.BytesIO()
+    packed, held = io.BytesIO(), Held(where)
     has_formulas = False
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as book, zipfile.ZipFile(packed, "w") as target:
-            unwanted = {part for title, part in sheet_parts(book).items() if folded(title) not in keys}
-            beside = {part.replace("worksheets/", "worksheets/_rels/") + ".rels" for part in unwanted}
+            parts = {part: folded(title) in keys for title, part in sheet_parts(book).items()}
+            beside = {part.replace("worksheets/", "worksheets/_rels/") + ".rels" for part in parts}
             for name in dict.fromkeys(entry.filename for entry in book.infolist()):
-                if name in beside:
+                if name in beside or not name.endswith((".xml", ".rels")):
                     continue
-                part = EMPTY_SHEET if name in unwanted else book.read(name)
-                if name.startswith("xl/worksheets/sheet"):
-                    part = RULES.sub(b"", part)
-                    has_formulas |= any(tag in part for tag in (b"<f>", b"<f ", b"<f/"))
+                part = book.read(name) if parts.get(name, True) else EMPTY_SHEET
+                if name in parts:
+                    if b"\0" in part[:100]:
+                        raise ValueError(
+                            "a sheet is not in UTF-8"
+                        )  # what is looked for in it would not be found
+                    part = cells_alone(part)
+                    has_formulas |= has_formula(part)
+                held.add(part, name in parts)
                 target.writestr(name, part)
+    except InputError:
+        raise
     except Exception as error:  # a damaged zip fails in many ways
         raise InputError(where, f"is damaged and cannot be opened; {ACCEPTED}") from error
     return packed.getvalue(), has_formulas
+
+
+def sheet_names(path: Path) -> list[str]:
+    """Names of the sheets of cells of a workbook, hidden ones too, in their order.
+
+    Raises
+    ------
+    InputError
+        As for `open_workbook`; but the file may be open elsewhere.
+    """
+    content = _content(path)
+    _refuse_other(content, path.name)
+    try:
+        with zipfile.ZipFile(io.BytesIO(content)) as book:
+            return list(sheet_parts(book))
+    except Exception as error:  # a damaged part fails in many ways
+        raise InputError(path.name, f"is damaged and cannot be opened; {ACCEPTED}") from error
 
 
 def workbook_content(path: Path) -> bytes:
@@ -88,7 +111,11 @@ def workbook_content(path: Path) -> bytes:
     """
     refuse_open_elsewhere(path)
     content = _content(path)
-    where = path.name
+    _refuse_other(content, path.name)
+    return content
+
+
+def _refuse_other(content: bytes, where: str) -> None:
     if content.startswith(OLE):
         if ENCRYPTED in content:
             raise InputError(where, f"is protected by a password; {ACCEPTED} saved without one")
@@ -96,7 +123,6 @@ def workbook_content(path: Path) -> bytes:
     if not content.startswith(b"PK"):
         raise InputError(where, f"is not a workbook; {ACCEPTED}")
     _look_inside(content, where)
-    return content
 
 
 def refuse_open_elsewhere(path: Path) -> None:
@@ -108,7 +134,10 @@ def refuse_open_elsewhere(path: Path) -> None:
         The file is open, or a program that had it open has left its lock behind.
     """
     for lock in (path.with_name(f".~lock.{path.name}#"), path.with_name(f"~${path.name}")):
-        if lock.exists():
+        there = False
+        with contextlib.suppress(OSError):  # a name for which a lock's would be too long
+            there = lock.exists()
+        if there:
             raise InputError(
                 path.name,
                 f"is open in a spreadsheet program; accepted is a saved and closed file (if none has it "
@@ -116,10 +145,23 @@ def refuse_open_elsewhere(path: Path) -> None:
             )
 
 
+def refuse_no_file(path: Path, accepted: str = ACCEPTED) -> None:
+    """Refuse what is there and is no file: a pipe or a device may never answer, or never end.
+
+    Raises
+    ------
+    InputError
+        A folder, a pipe, a device.
+    """
+    if path.is_dir():
+        raise InputError(str(path), f"is a folder; {accepted}")
+    if path.exists() and not path.is_file():
+        raise InputError(str(path), f"is a pipe or a device, no file; {accepted}")
+
+
 def _content(path: Path) -> bytes:
     try:
-        if path.is_dir():
-            raise InputError(str(path), f"is a folder; {ACCEPTED}")
+        refuse_no_file(path)
         size = path.stat().st_size
         if size > LARGEST_FILE:
             raise InputError(
@@ -159,6 +201,6 @@ def _load(content: bytes, where: str, *, formulas: bool) -> Workbook:
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what the reader does not need, it may leave out
-            return load_workbook(io.BytesIO(content), data_only=not formulas)
+            return load_workbook(io.BytesIO(content), data_only=not formulas, keep_links=False)
     except Exception as error:  # a damaged part fails in many ways
         raise InputError(where, f"is damaged and cannot be opened; {ACCEPTED}") from error

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import datetime
-import zipfile
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
-from xml.etree import ElementTree
 
 from openpyxl.workbook import Workbook
 
 from costing.front_ends.whole_file import check_name
+from costing.front_ends.workbook import open_file
 from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.results_cells import Pen
 from costing.front_ends.workbook.results_compare import compare_sheet
@@ -46,7 +45,6 @@ DEFAULTS = Form(
 )
 SOURCES = Form(widths={"Title": 36, "Authors": 24, "Where": 36}, text="row text")
 OWN_SHEETS = {"Summary", "Cost lines", "Ledger", "Record"}
-SHEET_ELEMENT = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}sheet"
 OF_COMPARISON = {"Compare", "Checks", "Record"}
 
 
@@ -150,9 +148,8 @@ def not_replaced(path: Path) -> InputError:
 def sheet_names(path: Path) -> set[str]:
     """Names of the sheets of a workbook; none of what is no workbook."""
     try:
-        with zipfile.ZipFile(path) as book, book.open("xl/workbook.xml") as part:
-            return {element.get("name") or "" for element in ElementTree.parse(part).iter(SHEET_ELEMENT)}
-    except (OSError, KeyError, zipfile.BadZipFile, ElementTree.ParseError):
+        return set(open_file.sheet_names(path))
+    except InputError:
         return set()
 
 

@@ -11,10 +11,10 @@ from openpyxl.styles.cell_style import StyleArray
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from costing.front_ends.plain_table import FORMULA_SIGNS
 from costing.front_ends.workbook import styles
 from costing.report.refused import NoNumber
 
-LOOKS_LIKE_A_FORMULA = ("=", "+", "-", "@")
 NOT_AVAILABLE = "#N/A"  # the error that makes a sum over it an error
 ALERT_GOES_ON = "alert goes on"  # the fill of an alert, for the cells that its text runs over
 
@@ -96,4 +96,4 @@ def is_quoted(value: Any) -> bool:
     >>> is_quoted("=1+1"), is_quoted("-"), is_quoted("E-101"), is_quoted(-1.0)
     (True, True, False, False)
     """
-    return isinstance(value, str) and value.startswith(LOOKS_LIKE_A_FORMULA)
+    return isinstance(value, str) and value.startswith(FORMULA_SIGNS)
