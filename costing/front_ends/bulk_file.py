@@ -11,7 +11,7 @@ import warnings
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from costing.front_ends.plain_table import harmless
+from costing.front_ends.formula_text import harmless
 from costing.front_ends.whole_file import write_whole
 from costing.front_ends.workbook.open_file import refuse_open_elsewhere, workbook_content
 from costing.front_ends.workbook.results import sheet_names

@@ -81,7 +81,7 @@ def limits(
     if target is None:
         _show(presets.limits_table(chosen, found, brief=not as_json), as_json)
         return
-    from costing.front_ends.plain_table import FORMULA_SIGNS
+    from costing.front_ends.formula_text import FORMULA_SIGNS
     from costing.front_ends.whole_file import write_whole
 
     if point.startswith(FORMULA_SIGNS):

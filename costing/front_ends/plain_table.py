@@ -5,16 +5,13 @@ from __future__ import annotations
 import csv
 import io
 from pathlib import Path
-from typing import Any
 
+from costing.front_ends.formula_text import harmless
 from costing.front_ends.screen import headings
 from costing.front_ends.whole_file import write_whole
 from costing.quantities import InputError
 from costing.report import Table
 
-# What a spreadsheet program may begin a formula with; some take the wide forms of East Asian text for the plain.
-FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
-MARK = "'"
 LONGEST_HEADING = 100_000  # letters
 
 
@@ -48,14 +45,3 @@ def _is_ours(path: Path, table: Table) -> bool:
         return next(csv.reader([first]), None) == [harmless(title) for title in headings(table)]
     except (OSError, UnicodeDecodeError, csv.Error):
         return False
-
-
-def harmless(cell: Any) -> Any:
-    """A cell of CSV that no program takes for a formula; a mark that stands there already is told apart.
-
-    Examples
-    --------
-    >>> harmless("=1+1"), harmless("plain"), harmless(-1.5), harmless("'quoted")
-    ("'=1+1", 'plain', -1.5, "''quoted")
-    """
-    return f"{MARK}{cell}" if isinstance(cell, str) and cell.startswith((*FORMULA_SIGNS, MARK)) else cell

@@ -127,8 +127,8 @@ def printable(text: str) -> str:
 
     Examples
     --------
-    >>> printable("RED\\x1b[2J"), printable("two\\nlines")
-    ('RED\ufffd[2J', 'two\\nlines')
+    >>> printable("RED" + chr(27) + "[2J")
+    'RED\ufffd[2J'
     """
     return _STEERING.sub("\ufffd", text)
 

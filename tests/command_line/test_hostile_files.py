@@ -1,4 +1,4 @@
-"""Files of orders and records that are damaged, misleading or made to do harm: refused by row, or read right."""
+"""Files that are damaged, misleading or made to do harm: refused by row, or read right."""
 
 from __future__ import annotations
 

@@ -102,8 +102,8 @@ class RowFile:
             if len(row.cells) > wide and any(cell.strip() for cell in row.cells[wide:]):
                 raise InputError(
                     f"row {row.number}",
-                    f"has {len(row.cells)} cells, the heading {wide}; accepted is as many, with quotes around a "
-                    f"{DELIMITERS[self._delimiter]} in a cell",
+                    f"has {len(row.cells)} cells, the heading {wide}; accepted is as many, with quotes "
+                    f"around a {DELIMITERS[self._delimiter]} in a cell",
                 )
             yield row
 
@@ -200,6 +200,6 @@ def _refuse_hidden(sheet: Worksheet, rows: Iterable[int]) -> None:
         more = f" (and {len(hidden) - 1} more)" if len(hidden) > 1 else ""
         raise InputError(
             f"row {hidden[0]}",
-            f"is hidden{more}; accepted is a sheet that shows every row: take the filter off, or delete "
-            "what is not meant",
+            f"is hidden{more}; accepted is a sheet that shows every row: take the filter off, or "
+            "delete what is not meant",
         )

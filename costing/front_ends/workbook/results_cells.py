@@ -11,7 +11,7 @@ from openpyxl.styles.cell_style import StyleArray
 from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from costing.front_ends.plain_table import FORMULA_SIGNS
+from costing.front_ends.formula_text import FORMULA_SIGNS
 from costing.front_ends.workbook import styles
 from costing.report.refused import NoNumber
 

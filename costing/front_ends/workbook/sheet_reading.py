@@ -77,6 +77,8 @@ class Held:
             self._cells += sum(1 for _ in _CELL.finditer(part))
             for found in _MERGED.finditer(part):
                 left, top, right, bottom = range_boundaries(found[1].decode())
+                if left is None or top is None or right is None or bottom is None:
+                    raise ValueError("cells are merged without end")
                 self._merged += (right - left + 1) * (bottom - top + 1)
         for count, most, what in (
             (self._cells, MOST_CELLS, "cells"),
