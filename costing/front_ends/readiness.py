@@ -32,7 +32,7 @@ from costing.report import Column, Table
 
 THERE, MISSING, MEND, NOTE = "there", "missing", "to mend", "note"
 
-NEEDED = ("click", "matplotlib", "numpy", "openpyxl", "rich")
+NEEDED = ("click", "matplotlib", "numpy", "openpyxl", "rich", "scipy")
 OTHERS = {
     "pandas": "to read results in Python of your own",
     "pint": "to call equations with units in Python of your own",
