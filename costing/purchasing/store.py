@@ -10,6 +10,7 @@ from typing import NamedTuple
 from costing.purchasing.material_plan import LEAST_TOLD
 from costing.purchasing.plan import PurchasePlan
 from costing.purchasing.store_safety import Apart, Ceiling, against_ceilings
+from costing.reference_data.store_safety import apart_rules
 from costing.settings.material import YARN_ROLES, Material
 from costing.settings.mill import Mill
 from costing.settings.stock import Store
@@ -116,7 +117,7 @@ def grouped(pairs: Iterable[Apart]) -> list[ApartGroup]:
     """Pairs of products by reason, so that each pair stands in one row and no row holds another pair.
 
     Most reasons are one row: all products of one sort against all of the other. A product of both sorts asks
-    for a row of its own.
+    for a row of its own. Reasons of chemistry stand in the order of their table, rules of transport last.
 
     Parameters
     ----------
@@ -133,7 +134,8 @@ def grouped(pairs: Iterable[Apart]) -> list[ApartGroup]:
         for sides in _rows(partners):
             first, second = sorted(sides, key=len)
             found.append(ApartGroup(first, second, kind, reason, source, locator, note))
-    return found
+    turn = {rule.why: at for at, rule in enumerate(apart_rules())}  # what kills stands first there
+    return sorted(found, key=lambda item: turn.get(item.reason, len(turn)))
 
 
 def _rows(partners: dict[str, dict[str, None]]) -> Iterable[tuple[tuple[str, ...], tuple[str, ...]]]:

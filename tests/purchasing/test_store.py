@@ -28,6 +28,13 @@ def test_the_rows_hold_each_pair_once_and_no_other() -> None:
     )
 
 
+def test_what_kills_stands_first_and_rules_of_transport_last() -> None:
+    rows = grouped(kept_apart(STORE.values()))
+    assert rows[0].reason.startswith("Acid on sulfide sets hydrogen sulfide free")
+    kinds = [item.kind for item in rows]
+    assert kinds == sorted(kinds)  # chemistry, rule of transport
+
+
 def test_all_of_one_sort_against_all_of_another_is_one_row() -> None:
     acids, alkalis = ["ACETIC-80", "GLACIAL", "SULFURIC"], ["LYE", "FLAKE"]
     (row,) = grouped(kept_apart(STORE[code] for code in [*acids, *alkalis]))
