@@ -36,7 +36,7 @@ _OPTIONS = (
     click.option(
         "--columns",
         metavar="MAP",
-        help='Which heading is what, as "order=Auftrag, style=Artikel, length=Meter, due=Termin".',
+        help='Which heading is what, as "order=Auftrag, style=Artikel, length=Meter [m], due=Termin".',
     ),
     click.option("--keep-columns", is_flag=True, help="Keep that map beside the file of orders."),
     click.option(

@@ -54,7 +54,7 @@ def need(
     \b
     costing need                                       the invented demo, week by week
     costing need my_mill.xlsx --by month --lots
-    costing need my_mill.xlsx --orders orders.csv --columns "style=Artikel, length=Meter, due=Termin"
+    costing need my_mill.xlsx --orders orders.csv --columns "style=Artikel, length=Meter [m], due=Termin"
     """  # noqa: D301  (the mark keeps the lines apart in the help)
     from costing.front_ends import screen
     from costing.report import requirement as tables
@@ -81,11 +81,10 @@ def need(
 
 def _say(found: Planned) -> None:
     from costing.front_ends import screen
+    from costing.report.requirement import late_lots_note
 
-    late = [lot for lot in found.found.lots if lot.late]
-    if late:
-        told = "1 lot" if len(late) == 1 else f"{len(late)} lots"
-        click.echo(f"{told} should have begun before {found.day}; planned on that day")
+    if late := late_lots_note(found.found, found.day):
+        click.echo(late)
     for item in found.skipped:
         click.echo(f"left out: {item.text()}", err=True)
     for refused in found.found.left_out:

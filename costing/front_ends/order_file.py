@@ -17,7 +17,7 @@ FORM = RowForm(
     ("order", "enquiry", "style", "recipe", "range", "length", "unit", "due", "status"),
     ((("length",),), (("due",),), (("enquiry",), ("style",))),
     {"length": ("m",)},
-    "order=Auftrag, style=Artikel, length=Meter, due=Termin",
+    "order=Auftrag, style=Artikel, length=Meter [m], due=Termin",
 )
 MOST_ORDERS = 1_000_000
 

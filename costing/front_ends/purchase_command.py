@@ -39,7 +39,7 @@ SHEETS = {
     "stock": "Stock and need",
     "terms_taken": "Typical values",
 }
-ALWAYS_SHOWN = ("order_now", "order_later", "runs_out", "expires", "cash", "stock")
+ALWAYS_SHOWN = ("order_now", "order_later", "open_orders", "runs_out", "expires", "cash", "stock")
 
 
 @click.command()
@@ -83,7 +83,7 @@ def purchase(
     from costing.front_ends import screen
     from costing.purchasing.store import held_in_store
     from costing.report import purchase as tables
-    from costing.report.requirement import left_out_note
+    from costing.report.requirement import late_lots_note, left_out_note
     from costing.report.store import store_line
 
     check_picture(picture, overwrite)
@@ -93,14 +93,14 @@ def purchase(
         _check(out, overwrite)
     mill, _ = read(book)
     store, asked, found = stock_planned(mill, Asked(**plan), weeks, delay, overwrite)
-    note = left_out_note(asked.found, asked.rows_skipped)
+    note = left_out_note(asked.found, asked.rows_skipped) + tables.empty_store_note(store)
     made = tables.all_tables(mill, found, store.assumptions, note)
     chosen = _chosen(found, codes) if picture is not None else []
     if as_json:
         click.echo(screen.to_json([*made, tables.projection_table(found, note)]))
     else:
         _show(made)
-        _say(found, bool(store.assumptions))
+        _say(found, late_lots_note(asked.found, asked.day), bool(store.assumptions))
         if line := store_line(held_in_store(mill, store, found)):
             click.echo(line)
     if out is not None:
@@ -129,7 +129,9 @@ def _show(made: Sequence[Table]) -> None:
             click.echo(f"{table.title}: {table.note}\n")
 
 
-def _say(found: PurchasePlan, taken: bool) -> None:
+def _say(found: PurchasePlan, late: str, taken: bool) -> None:
+    if late:
+        click.echo(late)
     for item in found.without_terms:
         click.echo(f"no purchase terms, so nothing is ordered: {item.material}")
     if taken:

@@ -106,8 +106,9 @@ def usage(
     if as_json:
         click.echo(screen.to_json([*shown, tables.waterfall_table(report), tables.remarks_table(report)]))
     else:
-        for table in shown:
-            screen.show(table)
+        screen.show(shown[0])
+        for table in shown[1:]:
+            screen.show(tables.in_short(table))
         for text in report.remarks:
             click.echo(text)
     for text in left_out:

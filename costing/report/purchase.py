@@ -15,6 +15,7 @@ from costing.reference_data import defaults
 from costing.report.table import Column, Table, costs_of
 from costing.settings.building import Assumption
 from costing.settings.mill import Mill
+from costing.settings.stock import Store
 
 DAY, WEEK = datetime.timedelta(days=1), datetime.timedelta(days=7)
 CENT = 0.01
@@ -39,6 +40,14 @@ def remarks_of(table: Table) -> list[str]:
         return []
     placed = "" if table.key == "open_orders" else ", order on "
     return [f"{row[0]}{placed and placed + str(row[2])}: {row[-1]}" for row in table.rows if row[-1]]
+
+
+def empty_store_note(store: Store) -> str:
+    """What the plan takes for nothing because its sheet holds no row; "" where all hold some."""
+    told = "" if store.batches else "The sheet Stock holds no row: the store counts as empty. "
+    if not store.terms:
+        told += "The sheet Purchase terms holds no row: nothing is ordered. "
+    return told
 
 
 def orders_table(
@@ -86,10 +95,8 @@ def orders_table(
 def _remark(one: Proposal, shortages: Iterable[Shortage]) -> str:
     told = []
     if one.late:
-        short = next((other for other in shortages if other.first < one.arrival <= other.last + DAY), None)
-        until = (
-            f"{short.most:,.0f} kg are owed from {short.first} on" if short else "until then no need is short"
-        )
+        before = [_owed(other, one.arrival) for other in shortages if other.first < one.arrival]
+        until = "; ".join(before) or f"no need is short before it comes on {one.arrival}"
         told.append(f"LATE: the safety stock wants it on {one.wanted}; {until}")
     told += one.told
     if one.next_break is not None and one.next_break.worth:
@@ -97,6 +104,12 @@ def _remark(one: Proposal, shortages: Iterable[Shortage]) -> str:
     if one.no_price:
         told.append(f"NO PRICE: {one.no_price}")
     return "; ".join(told)
+
+
+def _owed(short: Shortage, arrival: datetime.date) -> str:
+    """A shortage before an order comes; one that something else ends before that has its last day too."""
+    until = "on" if short.last + DAY >= arrival else f"to {short.last}"
+    return f"{short.most:,.0f} kg are owed from {short.first} {until}"
 
 
 def order_tables(mill: Mill, plan: PurchasePlan, note: str = "") -> list[Table]:
@@ -363,11 +376,14 @@ def taken_table(assumptions: Mapping[Assumption, None]) -> Table:
 def all_tables(
     mill: Mill, plan: PurchasePlan, assumptions: Mapping[Assumption, None], note: str = ""
 ) -> list[Table]:
-    """All of them but the projection, in the order in which they are read."""
+    """All of them but the projection, in the order in which they are read.
+
+    Who asks for a delay asks what runs out, so that comes first then.
+    """
+    orders = [*order_tables(mill, plan, note), open_orders_table(mill, plan, note)]
+    runs_out = run_out_table(plan, note)
     return [
-        *order_tables(mill, plan, note),
-        open_orders_table(mill, plan, note),
-        run_out_table(plan, note),
+        *([runs_out, *orders] if plan.delay else [*orders, runs_out]),
         expiring_table(mill, plan, note),
         conflicts_table(plan, note),
         breaks_table(mill, plan, note),

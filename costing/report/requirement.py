@@ -41,6 +41,13 @@ def left_out_note(found: Requirement, skipped: int = 0) -> str:
     return f"INCOMPLETE: {'; '.join(told)}. " if told else ""
 
 
+def late_lots_note(found: Requirement, day: datetime.date) -> str:
+    """How many lots are planned later than their orders are due for; "" where none is."""
+    late = sum(1 for lot in found.lots if lot.late)
+    lots = "1 lot" if late == 1 else f"{late} lots"
+    return f"{lots} should have begun before {day}; planned on that day" if late else ""
+
+
 def requirement_table(mill: Mill, found: Requirement, period: str, note: str = "") -> Table:
     """What is taken of each product in each period [kg]."""
     lots: dict[tuple[datetime.date, str], set[str]] = {}

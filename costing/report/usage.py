@@ -24,6 +24,9 @@ MOST_VALUES = 6  # of a field that stand beside each other
 MOST_ROWS = 12  # that a screen shows of a long table
 PLANNED, STANDARD, ACTUAL = "planned cost", "standard cost", "actual cost"
 WHOLE = (PLANNED, STANDARD, ACTUAL)
+# What a screen leaves out of long tables, to stand in 80 letters: the first table has it, or others tell it.
+ON_BRIDGE = ("Volume", "Mix")
+FROM_OTHERS = (("More", "kg"), ("Of standard", "%"))
 ZERO = Decimal(0)
 STANDARD_TOLD = (
     "The standard is an estimate: where a difference surprises, look at the records and at it first."
@@ -241,6 +244,14 @@ def lines_table(report: Report, most: int = 0) -> Table:
         note += f" What is not booked by {report.field} stands apart and is not shared out."
     title = f"By {report.field} and material"
     return Table(f"usage_by_{report.field}", title, note, columns, _ordered(report, rows, 2, most))
+
+
+def in_short(table: Table) -> Table:
+    """A table of materials as it fits a screen; files have the columns that are left out."""
+    titles = [(column.title, column.unit) for column in table.columns]
+    kept = [at for at, title in enumerate(titles) if title[0] not in ON_BRIDGE and title not in FROM_OTHERS]
+    rows = [[row[at] for at in kept] for row in table.rows]
+    return table._replace(columns=[table.columns[at] for at in kept], rows=rows)
 
 
 def _columns(report: Report) -> list[Column]:

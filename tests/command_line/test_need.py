@@ -78,7 +78,10 @@ def test_a_map_of_columns_is_kept_beside_the_file(tmp_path: Path) -> None:
     [
         ("1,Q-01,5000,m,2025-03-03,\n2,Q-99,100,m,2025-03-03,\n", "1 not known: 'Q-99' (row 3)"),
         ("1,Q-01,5000,kg,2025-03-03,\n", "row 2: length has the unit 'kg'"),
-        ("1,Q-01,5000,,2025-03-03,\n", "row 2: the unit of length is missing; accepted is for example m"),
+        (
+            "1,Q-01,5000,,2025-03-03,\n",
+            "row 2: length has no unit; accepted is one behind the heading, as 'length [m]'",
+        ),
         ("1,Q-01,-5,m,2025-03-03,\n", "row 2: length is -5 m; accepted is 1 to"),
         ("1,Q-01,,m,2025-03-03,\n", "row 2: length is empty"),
         ("1,Q-01,5000,m,,\n", "row 2: due is empty; accepted is a date"),

@@ -93,6 +93,31 @@ def test_a_strike_of_a_week_runs_out_of_what_was_at_sea() -> None:
     ]
 
 
+def test_a_late_order_hides_no_shortage_before_it_and_a_delay_tells_first_what_runs_out() -> None:
+    """HYDRO-88 runs out until the open order comes: the new order is late too, yet mends nothing of that."""
+    found = told("--late", "7")
+    (hydro,) = (row for row in found["order_now"] if row["Material"] == "HYDRO-88")
+    assert "; 132 kg are owed from 2025-01-17 to 2025-01-19; " in hydro["Remark"]
+    assert run("purchase", "--late", "7").stdout.startswith("Runs out ")
+    assert "no need is short before it comes on 2025-02-10" in told()["order_now"][0]["Remark"]
+
+
+def test_the_demo_says_from_whom_each_order_is() -> None:
+    found = told()
+    assert all(row["Supplier"] for key in ("order_now", "order_later") for row in found[key])
+
+
+def test_lots_that_are_late_already_and_sheets_without_a_row_are_told(tmp_path: Path) -> None:
+    assert "1 lot should have begun before 2025-01-06" in run("purchase").stdout
+    book = openpyxl.load_workbook(demo_book())
+    del book["Stock"], book["Open orders"]
+    path = tmp_path / "book.xlsx"
+    book.save(path)
+    shown = " ".join(run("purchase", str(path)).stdout.split())
+    assert "The sheet Stock holds no row: the store counts as empty. Together" in shown
+    assert "Nothing is on order." in shown
+
+
 def test_orders_go_to_csv_and_no_text_of_the_book_is_a_formula(tmp_path: Path) -> None:
     evil = '=HYPERLINK("http://x.example","pay")'
     book = changed(tmp_path, "Purchase terms", **{f"B{row_of('Purchase terms', 'INDIGO-94')}": evil})

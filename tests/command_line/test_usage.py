@@ -86,6 +86,13 @@ def test_the_buyer_sees_which_effect_and_which_range_and_shift() -> None:
     assert any(text.startswith("not booked by shift: INDIGO-94") for text in remarks)
 
 
+def test_the_tables_stand_in_eighty_columns(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    lines = run("usage").stdout.split("\n")
+    end = next(at for at, line in enumerate(lines) if line.startswith("WET-A-40: "))
+    assert max(map(len, lines[:end])) <= 80
+
+
 def test_files_of_other_systems_are_read_with_kept_maps(tmp_path: Path) -> None:
     """Semicolons, decimal comma, assay in the heading, price by the tonne, a return; then by the map kept."""
     made = written(tmp_path / "made.csv", MADE)

@@ -161,6 +161,13 @@ class Rows:
             No number, no unit or a wrong one, or out of range.
         """
         amount, unit = self.number(row, name, unit_column)
+        if not unit and QUANTITIES[quantity].usual not in ("", "%"):
+            usual = QUANTITIES[quantity].usual
+            raise InputError(
+                f"row {row.number}",
+                f"{name} has no unit; accepted is one behind the heading, as '{name} [{usual}]', behind the "
+                f"number, or in a column of its own: {unit_column}=HEADING",
+            )
         if (quantity, unit) not in self._scaled:
             self._scaled[quantity, unit] = _scaled(quantity, unit)
         if plain := self._scaled[quantity, unit]:
