@@ -11,7 +11,7 @@ from costing.book.tables import TableRow, read_table, refuse_twice
 from costing.quantities import InputError, folded, listed, meant
 from costing.settings.building import Entry, build
 from costing.settings.mill import Mill
-from costing.settings.order_book import OPEN, OrderLine, Planning
+from costing.settings.order_book import CANCELLED, DONE, OPEN, OrderLine, Planning
 
 PLANNING, ORDER_BOOK = "Planning", "Order book"
 PLAN_FROM = "plan_from"
@@ -55,7 +55,26 @@ def read_order_book(sheet: Sheet, mill: Mill) -> list[OrderLine]:
         The first cell that is refused.
     """
     (table,) = tables_of("order_book")
-    return [_line(row, mill) for row in read_table(sheet, table)]
+    return refuse_repeated([_line(row, mill) for row in read_table(sheet, table)])
+
+
+def refuse_repeated(lines: list[OrderLine]) -> list[OrderLine]:
+    """The lines, where no two are the same in all; the lines of one order may differ in anything.
+
+    Raises
+    ------
+    InputError
+        A line stands there twice, as after an export that was pasted twice: it would be bought for twice.
+    """
+    seen: dict[OrderLine, str] = {}
+    for line in lines:
+        first = seen.setdefault(line._replace(where=""), line.where)
+        if line.status not in (DONE, CANCELLED) and first != line.where:
+            raise InputError(
+                line.where,
+                f"order {line.code!r} is as in {first} in all; accepted is each line once",
+            )
+    return lines
 
 
 def planning_of(mill: Mill) -> Planning:

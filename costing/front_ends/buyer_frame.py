@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import click
 
-from costing.front_ends.command_frame import asked_day, asked_quantity
+from costing.front_ends.command_frame import asked_day, asked_quantity, only_one
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -30,6 +30,8 @@ _OPTIONS = (
     click.option(
         "--orders",
         type=click.Path(path_type=Path, readable=False),
+        multiple=True,
+        callback=only_one,
         metavar="FILE",
         help="Orders of this .csv or .xlsx in place of the sheet Order book.",
     ),

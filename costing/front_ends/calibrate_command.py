@@ -224,6 +224,6 @@ def _write(out: Path, found: Calibration, rows: Table, said: Sequence[str], over
                 title=f"{code}: predicted against issued",
                 rows=[row for row in predicted.rows if row[2] == code],
             )
-            sheets.append(PlanSheet(f"Use {code}"[:31], of_it, draw=predicted_chart))
+            sheets.append(PlanSheet(f"Use {code}", of_it, draw=predicted_chart))
     sheets.append(PlanSheet("Remarks", remarks))
     write_plan(out, "calibration", sheets, overwrite)

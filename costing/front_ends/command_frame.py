@@ -88,6 +88,13 @@ def read(path: Path | None, on: str | None = None) -> tuple[Mill, Path]:
     return mill if day is None else mill_on(mill, day), chosen
 
 
+def only_one(context: click.Context, option: click.Parameter, given: tuple[Any, ...]) -> Any:
+    """The value of an option that may stand once; without this the last one counts, and no word is said."""
+    if len(given) > 1:
+        raise click.BadParameter(f"is given {len(given)} times; accepted is once", context, option)
+    return given[0] if given else None
+
+
 def asked_day(text: str, option: str) -> datetime.date:
     """The day of an option.
 

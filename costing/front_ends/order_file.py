@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
 
+from costing.book.order_book import refuse_repeated
 from costing.front_ends.row_files.column_map import RowForm
 from costing.front_ends.row_files.reading import EnquiryFinder, LeftOut, Rows, of_file
 from costing.quantities import InputError
@@ -71,4 +72,4 @@ def read_orders(path: Path, mill: Mill, columns: Mapping[str, str], skip_unknown
         enquiries.refuse_unknown(path)
     if not lines:
         raise InputError(path.name, "holds no order; accepted is one row or more")
-    return OrderFile(lines, list(enquiries.unknown.values()))
+    return OrderFile(refuse_repeated(lines), list(enquiries.unknown.values()))

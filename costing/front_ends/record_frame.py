@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import click
 
+from costing.front_ends.command_frame import only_one
 from costing.quantities import InputError
 
 if TYPE_CHECKING:
@@ -23,6 +24,8 @@ def _file(option: str, what: str, sheet: str) -> Decorator:
     return click.option(
         option,
         type=click.Path(path_type=Path, readable=False),
+        multiple=True,
+        callback=only_one,
         metavar="FILE",
         help=f"{what} of this .csv or .xlsx in place of the sheet {sheet}.",
     )

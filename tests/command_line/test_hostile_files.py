@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import csv
 import datetime
 import os
+import re
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -15,6 +17,7 @@ from openpyxl.utils.datetime import CALENDAR_MAC_1904
 from openpyxl.worksheet.worksheet import Worksheet
 
 from costing.front_ends.command_frame import tell
+from costing.front_ends.formula_text import FORMULA_SIGNS
 from costing.front_ends.order_file import OrderFile, read_orders
 from costing.front_ends.row_files import rows as row_file
 from costing.front_ends.workbook import sheet_reading
@@ -22,7 +25,7 @@ from costing.front_ends.workbook.build import demo_book
 from costing.front_ends.workbook.read import read_book
 from costing.quantities import InputError
 from costing.settings.mill import Mill
-from tests.command_line.test_command_line import refused
+from tests.command_line.test_command_line import refused, run
 
 HEADS = ["Order", "Enquiry", "Length", "Unit", "Due", "Status"]
 HEADING = ",".join(HEADS) + "\n"
@@ -92,7 +95,7 @@ def said(path: Path, mill: Mill, **columns: str) -> str:
     [
         ("1,Q-01,2025-03-03,1,250\n", "Order,Enquiry,Due,Length [m]\n", "row 2: has 5 cells, the heading 4"),
         ("1,Q-01,5000,m,2025-03-03,,x\n", HEADING, "row 2: has 7 cells, the heading 6"),
-        ("1,Q-01,5000\n", HEADING, "row 2: the unit of length is missing"),
+        ("1,Q-01,5000\n", HEADING, "row 2: length has no unit"),
         ("1,Q-01,5000,m\n", HEADING, "row 2: due is empty"),
         (
             "1,Q-01,5000,m,2025-03-03,\n2,Q-01,1,m,03.03.2025,\n",
@@ -116,6 +119,11 @@ def said(path: Path, mill: Mill, **columns: str) -> str:
         ("1,Q-01,50\x0000,m,2025-03-03,\n", HEADING, "is no plain text"),
         ("1,Q-01,5,m,2025-03-03,,7\n", HEADING.strip() + ",LENGTH\n", "'length' stands there 2 times"),
         ('1,Q-01,5000,m,2025-03-03,"' + "a\n" * 100_000, HEADING, "behind row 1: field larger"),
+        (
+            "1,Q-01,5,m,2025-03-03,\n" * 2,
+            HEADING,
+            "order '1' is as in orders.csv, row 2 in all",
+        ),
         ("x" * 200_000, HEADING, "a line of more than 100,000 letters"),
     ],
 )
@@ -280,3 +288,82 @@ def test_the_longest_name_of_a_file(tmp_path: Path, mill: Mill) -> None:
 def test_a_refusal_does_not_steer_the_terminal(capsys: pytest.CaptureFixture[str]) -> None:
     tell(InputError("row 1", "there are: \x1b[2Jred\r\u202e; accepted"))
     assert capsys.readouterr().err == "refused: row 1: there are: \ufffd[2Jred\ufffd\ufffd; accepted\n"
+
+
+def test_two_files_of_orders_are_not_one(tmp_path: Path) -> None:
+    """The last one would count alone."""
+    path = str(text_file(tmp_path, "1,Q-01,5,m,2025-03-03,\n2,Q-01,6,m,2025-03-03,\n"))
+    for command, option in (
+        ("need", "--orders"),
+        ("purchase", "--orders"),
+        ("usage", "--production"),
+        ("calibrate", "--issues"),
+    ):
+        done = run(command, option, path, option, path)
+        assert done.exit_code == 2
+        assert f"'{option}': is given 2 times; accepted is once" in done.stderr
+
+
+EVIL = {
+    "INDIGO-94": '=HYPERLINK("http://x.example","pay")',
+    "HYDRO-88": "+88/2",
+    "LYE-50": "$\\frac{1$/[x]:*?",  # no picture takes it for mathematics, no sheet for a wrong name
+    "supplier I": "@SUM(1+1)",
+    "W-0807": "-2+3",
+    "P-2041": "\uff1d1+1",
+    "1001": "=1001",
+    "Q-01": "=Q/1",
+    "ROPE-A": "=cmd|' /C calc'!A0",
+}
+
+
+@pytest.fixture(scope="module")
+def evil_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo book, with names that a spreadsheet program would take for formulas."""
+    book = openpyxl.load_workbook(demo_book())
+    for sheet in book.worksheets:
+        for row in sheet.iter_rows():
+            for cell in row:
+                if cell.value in EVIL and cell.data_type == "s":
+                    cell.value = EVIL[str(cell.value)]
+                    cell.data_type = "s"
+    path = tmp_path_factory.mktemp("evil") / "book.xlsx"
+    book.save(path)
+    return path
+
+
+@pytest.mark.parametrize(
+    ("command", "options"),
+    [("need", ()), ("purchase", ()), ("usage", ()), ("calibrate", ("--period", "week", "--hold-back", "1"))],
+)
+def test_no_name_is_a_formula_in_what_is_written(
+    tmp_path: Path, evil_book: Path, command: str, options: tuple[str, ...]
+) -> None:
+    """Text with its mark in every cell; nothing dropped."""
+    out, picture = tmp_path / "out.xlsx", tmp_path / "out.png"
+    drawn = () if command == "need" else ("--picture", str(picture))
+    done = run(command, str(evil_book), *options, "--out", str(out), *drawn)
+    assert done.exit_code == 0, done.output
+    book = openpyxl.load_workbook(out)
+    cells = [cell for sheet in book.worksheets for row in sheet.iter_rows() for cell in row]
+    texts = [(str(cell.value), cell) for cell in cells if isinstance(cell.value, str)]
+    assert {cell.data_type for _, cell in texts} == {"s"}
+    assert all(cell.quotePrefix for text, cell in texts if text.startswith(FORMULA_SIGNS))
+    found = {evil for evil in EVIL.values() if any(evil in text for text, _ in texts)}
+    assert found >= EXPECTED[command]
+    assert run(command, str(evil_book), *options, "--out", str(tmp_path / "out.csv")).exit_code == 0
+    with (tmp_path / "out.csv").open(encoding="utf-8-sig", newline="") as stream:
+        written = [cell for row in csv.reader(stream) for cell in row]
+    assert not [cell for cell in written if cell.startswith(FORMULA_SIGNS) and not NUMBER.fullmatch(cell)]
+    if command in ("need", "purchase"):
+        assert {f"'{EVIL['INDIGO-94']}", f"'{EVIL['HYDRO-88']}"} <= set(written)
+
+
+NUMBER = re.compile(r"[+-]?[\d.]+(e[+-]?\d+)?")
+MATERIALS = {EVIL[code] for code in ("INDIGO-94", "HYDRO-88", "LYE-50")}
+EXPECTED = {
+    "need": MATERIALS | {EVIL["1001"], EVIL["ROPE-A"]},
+    "purchase": MATERIALS | {EVIL["supplier I"], EVIL["W-0807"], EVIL["P-2041"]},
+    "usage": MATERIALS | {EVIL["ROPE-A"]},
+    "calibrate": {EVIL["INDIGO-94"], EVIL["LYE-50"]},
+}

@@ -40,6 +40,7 @@ LOOK = {
     "font.family": "DejaVu Sans",
     "font.size": 9.0,
     "text.color": INK,
+    "text.parse_math": False,  # a code of the book may hold a $
     "axes.edgecolor": RULE,
     "axes.labelcolor": INK,
     "axes.titlesize": 11.0,

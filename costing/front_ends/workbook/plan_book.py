@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from openpyxl.utils import get_column_letter
 from openpyxl.workbook import Workbook
+from openpyxl.workbook.child import INVALID_TITLE_REGEX
 
 from costing.front_ends.workbook.chart_parts import amend_chart
 from costing.front_ends.workbook.results import check_replaced, midnight
@@ -17,6 +18,7 @@ from costing.front_ends.workbook.saving import save_whole
 from costing.report import Table
 
 NARROWEST, BESIDE = 120.0, 10.0  # width of a sheet, and of an empty column beside a narrow table
+LONGEST_TITLE = 31  # letters of the name of a sheet
 LETTERS = 2.3  # of a note of two lines, for each unit of width
 PLAIN = Form()
 ONE_PAGE = 45  # rows of a table and its chart that one page shows in letters that can be read
@@ -60,11 +62,12 @@ def write_plan(
     InputError
         A file of that name is there, or the folder or the disk refuses it. What was there stays.
     """
-    check_replaced(path, overwrite, {sheet.name for sheet in sheets})
+    titles = _titles(sheets)
+    check_replaced(path, overwrite, set(titles))
     book = Workbook()
     book.remove(book.worksheets[0])
     pen = Pen(book)
-    placed = {sheet.name: _draw(pen, sheet) for sheet in sheets}
+    placed = {sheet.name: _draw(pen, sheet, title) for sheet, title in zip(sheets, titles)}
     if charts is not None:
         charts(pen, placed)
     book.properties.title = f"Denim warp costing: {title}"
@@ -72,12 +75,25 @@ def write_plan(
     save_whole(book, path, overwrite=overwrite, date=midnight(), amend=amend_chart)
 
 
-def _draw(pen: Pen, of: PlanSheet) -> Placed:
+def _titles(sheets: Sequence[PlanSheet]) -> list[str]:
+    """The names as a workbook takes them: a name may hold a code of the book, with any letter and length."""
+    found: list[str] = []
+    for sheet in sheets:
+        plain = title = INVALID_TITLE_REGEX.sub("_", sheet.name).strip("' ")[:LONGEST_TITLE]
+        count = 1
+        while title.casefold() in (taken.casefold() for taken in found):
+            count += 1
+            title = f"{plain[: LONGEST_TITLE - len(str(count)) - 1]} {count}"
+        found.append(title)
+    return found
+
+
+def _draw(pen: Pen, of: PlanSheet, title: str) -> Placed:
     """A sheet, never so narrow that its note is cut off."""
     wide = widths_of(of.table, of.form)
     while sum(wide) < max(NARROWEST, len(of.table.note) / LETTERS):
         wide.append(BESIDE)
-    sheet = pen.book.create_sheet(of.name)
+    sheet = pen.book.create_sheet(title)
     frame(pen, sheet, of.table, of.form, wide)
     placed = body(pen, sheet, HEAD, of.table, of.form, wide)
     sheet.print_area = f"A1:{get_column_letter(len(wide))}{placed.last}"
