@@ -62,7 +62,7 @@ if TYPE_CHECKING:
       costing lots -e Q-02              the cost of a metre against the length of the order
       costing target -e Q-02 --cost 2.1 --change "order length" --to 40000
                                         what would meet a target
-      costing calibrate                 fit contested factors to the mill's own records
+      costing calibrate --period week   fit contested factors to the mill's own records
       costing bulk prices.csv --out quotes.csv
                                         a quote for every row of a table
       costing card -e Q-02              what the shift weighs, sets and fills

@@ -156,7 +156,7 @@ def calibrate(
         raise InputError(
             "periods",
             f"{len(data.begins)} with {held} held back; accepted is one period or more to fit, and "
-            "one held back",
+            "one held back: records of a longer time, or weeks in place of months",
         )
     uses = uses or uses_of(mill, data, factors)
     book = numpy.array([factor.book for factor in factors])

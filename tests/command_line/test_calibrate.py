@@ -156,3 +156,13 @@ def test_what_makes_no_sense_is_refused_in_one_line(
     assert done.exit_code == 2, done.output
     assert message in done.output
     assert "Traceback" not in done.output
+
+
+def test_the_line_of_the_first_help_runs_and_one_month_alone_is_told_to_go_by_weeks() -> None:
+    text = CliRunner().invoke(main, ["--help"]).output
+    (line,) = (one for one in text.split("\n") if one.strip().startswith("costing calibrate"))
+    words = line.split("  fit ")[0].split()
+    assert CliRunner().invoke(main, words[1:]).exit_code == 0
+    refused = CliRunner().invoke(main, ["calibrate"])
+    assert refused.exit_code == 2
+    assert "weeks in place of months" in refused.output
