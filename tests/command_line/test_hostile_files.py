@@ -6,6 +6,7 @@ import csv
 import datetime
 import os
 import re
+import tracemalloc
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -367,3 +368,16 @@ EXPECTED = {
     "usage": MATERIALS | {EVIL["ROPE-A"]},
     "calibrate": {EVIL["INDIGO-94"], EVIL["LYE-50"]},
 }
+
+
+def test_a_part_that_is_larger_than_the_file_says_is_not_unpacked(tmp_path: Path, mill: Mill) -> None:
+    """60 MB that say they are 1000 bytes."""
+    path = with_part(workbook(tmp_path), SHEET, lambda content: b"<row/>" * 10_000_000)
+    size, told = (number.to_bytes(4, "little") for number in (60_000_000, 1000))
+    path.write_bytes(path.read_bytes().replace(size, told))
+    tracemalloc.start()
+    try:
+        assert "is damaged" in said(path, mill)
+        assert tracemalloc.get_traced_memory()[1] < 10_000_000
+    finally:
+        tracemalloc.stop()

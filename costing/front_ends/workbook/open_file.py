@@ -13,7 +13,7 @@ from openpyxl import load_workbook
 from openpyxl.workbook import Workbook
 
 from costing.front_ends.workbook.sheet_reading import Held, cells_alone, has_formula
-from costing.front_ends.workbook.xml_parts import SHEET_ML, sheet_parts
+from costing.front_ends.workbook.xml_parts import SHEET_ML, read_part, sheet_parts
 from costing.quantities import InputError, folded
 
 LARGEST_FILE = 50_000_000
@@ -67,7 +67,7 @@ def _only(wanted: Collection[str], content: bytes, where: str) -> tuple[bytes, b
             for name in dict.fromkeys(entry.filename for entry in book.infolist()):
                 if name in beside or not name.endswith((".xml", ".rels")):
                     continue
-                part = book.read(name) if parts.get(name, True) else EMPTY_SHEET
+                part = read_part(book, name) if parts.get(name, True) else EMPTY_SHEET
                 if name in parts:
                     if b"\0" in part[:100]:
                         raise ValueError(

@@ -104,14 +104,27 @@ def spliced(content: bytes, changes: Sequence[tuple[int, int, bytes]]) -> bytes:
     return b"".join([*pieces, content[last:]])
 
 
+def read_part(book: zipfile.ZipFile, name: str) -> bytes:
+    """A part, and never more of it unpacked than the file says it holds.
+
+    Raises
+    ------
+    zipfile.BadZipFile
+        It holds more.
+    """
+    entry = book.getinfo(name)
+    with book.open(entry) as stream:
+        return stream.read(entry.file_size + 1)  # read() alone unpacks all of it first
+
+
 def sheet_parts(book: zipfile.ZipFile) -> dict[str, str]:
     """Title -> part of each sheet of cells, in the order of the book."""
     targets = {
         relation.get("Id"): (relation.get("Type", ""), relation.get("Target", ""))
-        for relation in ElementTree.fromstring(book.read(RELATIONS))
+        for relation in ElementTree.fromstring(read_part(book, RELATIONS))
     }
     found = {}
-    for sheet in ElementTree.fromstring(book.read(WORKBOOK)).iterfind("{*}sheets/{*}sheet"):
+    for sheet in ElementTree.fromstring(read_part(book, WORKBOOK)).iterfind("{*}sheets/{*}sheet"):
         identity = next((sheet.get(name) for name in RELATION_ID if sheet.get(name)), None)
         kind, target = targets.get(identity, ("", ""))
         if kind.endswith("/worksheet"):
