@@ -81,9 +81,9 @@ def need(
 
 def _say(found: Planned) -> None:
     from costing.front_ends import screen
-    from costing.report.requirement import late_lots_note
+    from costing.report.requirement import lots_note
 
-    if late := late_lots_note(found.found, found.day):
+    if late := lots_note(found.found, found.planning, found.day):
         click.echo(late)
     for item in found.skipped:
         click.echo(f"left out: {item.text()}", err=True)

@@ -83,7 +83,7 @@ def purchase(
     from costing.front_ends import screen
     from costing.purchasing.store import held_in_store
     from costing.report import purchase as tables
-    from costing.report.requirement import late_lots_note, left_out_note
+    from costing.report.requirement import left_out_note, lots_note
     from costing.report.store import store_line
 
     check_picture(picture, overwrite)
@@ -100,7 +100,7 @@ def purchase(
         click.echo(screen.to_json([*made, tables.projection_table(found, note)]))
     else:
         _show(made)
-        _say(found, late_lots_note(asked.found, asked.day), bool(store.assumptions))
+        _say(found, lots_note(asked.found, asked.planning, asked.day), bool(store.assumptions))
         if line := store_line(held_in_store(mill, store, found)):
             click.echo(line)
     if out is not None:

@@ -8,9 +8,10 @@ from dataclasses import replace
 from itertools import groupby
 from typing import Any, NamedTuple, Optional
 
+from costing.construction import sets
 from costing.ledger.plan import lengths_to_make
 from costing.ledger.plan_cloth import plan_cloth
-from costing.ledger.plan_running import CLOTH
+from costing.ledger.plan_running import CLOTH, VESSEL
 from costing.quantities import InputError
 from costing.settings.fitting import check_fits
 from costing.settings.mill import Enquiry, Mill
@@ -37,6 +38,8 @@ class DyeLot(NamedTuple):
         Day on which its goods must be in store.
     late : int
         Days that it begins later than its first order asks [day].
+    hours : float
+        That it runs, at the speed and efficiency of its range; 0 in a vessel [h].
     """
 
     number: int
@@ -44,6 +47,7 @@ class DyeLot(NamedTuple):
     orders: tuple[OrderLine, ...]
     start: datetime.date
     late: int = 0
+    hours: float = 0.0
 
     @property
     def code(self) -> str:
@@ -128,7 +132,10 @@ def plan_lots(
             start = together[0].due - before
             late = max((today - start).days, 0) if today else 0
             asked = _together(mill, together, shades)
-            begun.append(DyeLot(0, asked, tuple(together), start + datetime.timedelta(days=late), late))
+            start += datetime.timedelta(days=late)
+            begun.append(
+                DyeLot(0, asked, tuple(together), start, late, _hours(mill, asked, together, shades))
+            )
     return LotPlan(_with_baths(begun, planning), left_out)
 
 
@@ -178,6 +185,20 @@ def _together(mill: Mill, orders: Sequence[OrderLine], shades: dict[str, _Shade]
     return replace(
         first, order_length=sum(line.order_length * shades[line.enquiry].warp for line in orders) / own
     )
+
+
+def _hours(mill: Mill, lot: Enquiry, orders: Sequence[OrderLine], shades: dict[str, _Shade]) -> float:
+    """How long a lot runs [h]."""
+    range_ = mill.range(lot.range)
+    if range_.yarn_form == VESSEL:
+        return 0.0
+    warp = lot.order_length * shades[orders[0].enquiry].warp
+    return sets.run_time(warp / lot.sets_side_by_side, range_.speed, range_.efficiency)
+
+
+def too_long(lots: Iterable[DyeLot], planning: Planning) -> list[DyeLot]:
+    """Lots that run longer than the time from their beginning to the day on which they are due."""
+    return [lot for lot in lots if lot.hours > planning.time_before_due > 0.0]
 
 
 def _with_baths(lots: Iterable[DyeLot], planning: Planning) -> list[DyeLot]:

@@ -14,6 +14,7 @@ from costing.purchasing.stock import DUST, life_of
 from costing.settings.stock import ECONOMIC, FOR_A_TIME, HOURS_A_DAY, PurchaseTerms
 
 CEILING, SHELF_LIFE = "storage ceiling", "shelf life"
+TAKE_IT = "type it as the least order"
 TRIES = 6  # of quantity and offer, each of which asks for the other
 HOURS_A_YEAR = 365.25 * HOURS_A_DAY
 
@@ -287,7 +288,7 @@ def next_break(
             lost = (packs - in_time) * terms.pack_mass
             worth, why = False, f"no: about {lost:,.0f} kg would not be used within the shelf life"
         elif saved > 0.0:
-            worth, why = True, f"yes: saves {saved:,.0f} a year, holding counted"
+            worth, why = True, f"yes: saves {saved:,.0f} a year, holding counted; {TAKE_IT}"
         else:
             worth, why = False, f"no: costs {-saved:,.0f} more a year, holding counted"
         ordered = packs * terms.pack_mass

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from costing.cost.quote import group_of
-from costing.purchasing.dye_lots import KEPT, STANDING
+from costing.purchasing.dye_lots import KEPT, STANDING, too_long
 from costing.purchasing.requirement import DAY, MONTH, WEEK, Need, Requirement, by_period
 from costing.report.table import Column, Table
 from costing.settings.mill import Mill
@@ -17,6 +17,7 @@ HOURS_A_DAY = 24.0
 GROUPS = ("dye", "reductant", "caustic", "auxiliaries", "size")
 HEADS = {DAY: "Day", WEEK: "Week from", MONTH: "Month"}
 MASS = 1  # decimals of a mass
+MOST_CODES = 4  # of orders in one remark
 
 
 def period_name(day: datetime.date, period: str) -> str:
@@ -41,11 +42,18 @@ def left_out_note(found: Requirement, skipped: int = 0) -> str:
     return f"INCOMPLETE: {'; '.join(told)}. " if told else ""
 
 
-def late_lots_note(found: Requirement, day: datetime.date) -> str:
-    """How many lots are planned later than their orders are due for; "" where none is."""
+def lots_note(found: Requirement, planning: Planning, day: datetime.date) -> str:
+    """Lots that are planned later than their orders ask, and those too long to be true; "" where none is."""
     late = sum(1 for lot in found.lots if lot.late)
     lots = "1 lot" if late == 1 else f"{late} lots"
-    return f"{lots} should have begun before {day}; planned on that day" if late else ""
+    told = [f"{lots} should have begun before {day}; planned on that day"] if late else []
+    for lot in too_long(found.lots, planning):
+        codes = ", ".join(dict.fromkeys(line.code for line in lot.orders[:MOST_CODES]))
+        told.append(
+            f"{lot.code} ({codes}) runs {lot.hours / HOURS_A_DAY:,.0f} days, longer than from its beginning to "
+            f"the day it is due: {lot.enquiry.order_length:,.0f} m, is that right?"
+        )
+    return "\n".join(told)
 
 
 def requirement_table(mill: Mill, found: Requirement, period: str, note: str = "") -> Table:

@@ -163,3 +163,12 @@ def test_a_range_that_cannot_run_a_lot_is_told_by_its_orders(tmp_path: Path) -> 
     assert "1 of its lines cannot be planned: orders.csv, row 3" in said
     done = run("need", str(mill), "--orders", path, "--without-refused")
     assert "INCOMPLETE: 1 refused orders of 5,000 m" in done.output
+
+
+def test_a_lot_that_runs_longer_than_its_time_is_asked_about(tmp_path: Path) -> None:
+    """A thousand times too long: by hand 8,000,000 m of cloth at the speed of the range are months."""
+    path = orders(tmp_path, "77,Q-01,8000,km,2025-03-03,\n78,Q-02,8000,m,2025-03-03,\n")
+    said = " ".join(run("need", "--orders", path).output.split())
+    assert "(77) runs" in said
+    assert "8,000,000 m, is that right?" in said
+    assert "(78)" not in said

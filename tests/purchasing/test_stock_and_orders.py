@@ -256,7 +256,7 @@ def test_weaker_goods_count_for_less() -> None:
 
 BREAKS: list[tuple[dict[str, Any], float, bool, str]] = [
     # 3652.5 kg a year. Now 50 kg at 2.00: 7305 + 0.2 x 2 x 25 = 7315; 300 kg at 1.90: 6939.75 + 57 = 6996.75.
-    ({}, 1.9, True, "yes: saves 318 a year, holding counted"),
+    ({}, 1.9, True, "yes: saves 318 a year, holding counted; type it as the least order"),
     # At 1.995: 7286.74 + 59.85 = 7346.59 against 7315.
     ({}, 1.995, False, "no: costs 32 more a year, holding counted"),
     ({"storage_ceiling": 200.0}, 1.9, False, "no: over the storage ceiling of 200 kg"),
