@@ -133,9 +133,8 @@ def plan_lots(
             late = max((today - start).days, 0) if today else 0
             asked = _together(mill, together, shades)
             start += datetime.timedelta(days=late)
-            begun.append(
-                DyeLot(0, asked, tuple(together), start, late, _hours(mill, asked, together, shades))
-            )
+            hours = _hours(mill, asked, together, shades)
+            begun.append(DyeLot(0, asked, tuple(together), start, late, hours))
     return LotPlan(_with_baths(begun, planning), left_out)
 
 
@@ -193,7 +192,8 @@ def _hours(mill: Mill, lot: Enquiry, orders: Sequence[OrderLine], shades: dict[s
     if range_.yarn_form == VESSEL:
         return 0.0
     warp = lot.order_length * shades[orders[0].enquiry].warp
-    return sets.run_time(warp / lot.sets_side_by_side, range_.speed, range_.efficiency)
+    hours: float = sets.run_time(warp / lot.sets_side_by_side, range_.speed, range_.efficiency)
+    return hours
 
 
 def too_long(lots: Iterable[DyeLot], planning: Planning) -> list[DyeLot]:

@@ -50,8 +50,8 @@ def lots_note(found: Requirement, planning: Planning, day: datetime.date) -> str
     for lot in too_long(found.lots, planning):
         codes = ", ".join(dict.fromkeys(line.code for line in lot.orders[:MOST_CODES]))
         told.append(
-            f"{lot.code} ({codes}) runs {lot.hours / HOURS_A_DAY:,.0f} days, longer than from its beginning to "
-            f"the day it is due: {lot.enquiry.order_length:,.0f} m, is that right?"
+            f"{lot.code} ({codes}) runs {lot.hours / HOURS_A_DAY:,.0f} days, longer than from its beginning "
+            f"to the day it is due: {lot.enquiry.order_length:,.0f} m, is that right?"
         )
     return "\n".join(told)
 
