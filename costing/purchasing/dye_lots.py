@@ -181,9 +181,8 @@ def _together(mill: Mill, orders: Sequence[OrderLine], shades: dict[str, _Shade]
     """The enquiry of the first order, with a length that takes as much warp as all of them."""
     first = mill.enquiry(orders[0].enquiry)
     own = shades[orders[0].enquiry].warp
-    return replace(
-        first, order_length=sum(line.order_length * shades[line.enquiry].warp for line in orders) / own
-    )
+    ratios = {code: shades[code].warp / own for code in {line.enquiry for line in orders}}
+    return replace(first, order_length=sum(line.order_length * ratios[line.enquiry] for line in orders))
 
 
 def _hours(mill: Mill, lot: Enquiry, orders: Sequence[OrderLine], shades: dict[str, _Shade]) -> float:
