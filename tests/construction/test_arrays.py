@@ -16,6 +16,7 @@ from costing.formulas import (
 )
 from costing.formulas.formula import Formula
 from costing.quantities import to_house
+from costing.quantities.checking import LIMITS
 
 GROUPS = (group_yarn, group_cloth, group_sets, group_size, group_sulfur_dye, group_acidity, group_orders)
 FORMULAS: list[Formula] = [formula for group in GROUPS for formula in group.FORMULAS]
@@ -25,7 +26,9 @@ FORMULAS: list[Formula] = [formula for group in GROUPS for formula in group.FORM
 def test_array_gives_what_each_number_gives(formula: Formula) -> None:
     scale = np.array([0.7, 0.9, 1.0, 1.1, 1.25])
     house = {
-        item.name: to_house(float(formula.example[item.name]), item.usual, item.unit) * scale
+        item.name: np.clip(
+            to_house(float(formula.example[item.name]), item.usual, item.unit) * scale, *LIMITS[item.name]
+        )
         for item in formula.arguments
     }
     together = formula.function(**house)
