@@ -168,8 +168,11 @@ class PlanTimes(NamedTuple):
     memory: float
 
 
-def of_two_makes(mill: Mill) -> Mill:
-    """The same mill with a second make of every product, and a copy of every enquiry that takes those."""
+def with_second_makes(mill: Mill) -> list[str]:
+    """Give the mill second makes of its products, and copies of enquiries that take those.
+
+    So many copies that all enquiries take as many products as are to be planned; gives their codes.
+    """
     from dataclasses import replace
 
     from costing.settings.product_fields import PRODUCT_FIELDS
@@ -190,9 +193,16 @@ def of_two_makes(mill: Mill) -> Mill:
             else entry
             for name, entry in entries.items()
         }
+    products: dict[str, set[str]] = {}
+    for (recipe, _), entries in mill.recipe_steps.items():
+        taken = {entry.value for name, entry in entries.items() if name in PRODUCT_FIELDS and entry.value}
+        products.setdefault(recipe, set()).update(taken)
+    found = set().union(*(products[item.recipe] for item in mill.enquiries.values()))
     for code, item in list(mill.enquiries.items()):
-        mill.enquiries[second(code)] = replace(item, code=second(code), recipe=second(item.recipe))
-    return mill
+        if len(found) < MATERIALS:
+            mill.enquiries[second(code)] = replace(item, code=second(code), recipe=second(item.recipe))
+            found |= products[second(item.recipe)]
+    return sorted(found)
 
 
 def plan_seconds() -> PlanTimes:
@@ -206,11 +216,11 @@ def plan_seconds() -> PlanTimes:
     from costing.purchasing.dye_lots import plan_lots
     from costing.purchasing.plan import plan_purchases
     from costing.purchasing.requirement import requirement
-    from costing.settings.material import YARN_ROLES
     from costing.settings.order_book import OrderLine, Planning
     from costing.settings.stock import PurchaseTerms, Store
 
-    mill = of_two_makes(read_book(demo_book()))
+    mill = read_book(demo_book())
+    bought = with_second_makes(mill)
     draw, start, day = random.Random(1), datetime.date(2025, 1, 6), 24.0
     codes = list(mill.enquiries)
     lines = [
@@ -223,7 +233,6 @@ def plan_seconds() -> PlanTimes:
         for number in range(ORDER_LINES)
     ]
     year = 365.25 * day
-    bought = [code for code, item in mill.materials.items() if item.role not in YARN_ROLES][:MATERIALS]
     terms = {
         code: PurchaseTerms(code, "drum", 500.0, 28 * day, 4 * day, 0.95, 0.15, 0.1 / year, 30 * day)
         for code in bought
@@ -271,7 +280,7 @@ def main() -> None:
         ("memory of it, with the larger process", many.memory, "MB", "at most 600"),
         ("10,000 draws of one quote", many.draws, "s", "at most 0.5"),
         ("100,000 orders, 104 weeks, to purchases", plan.seconds, "s", "at most 3"),
-        ("materials of it", float(plan.materials), "", f"{MATERIALS}"),
+        ("materials of it", float(plan.materials), "", f"at least {MATERIALS}"),
         ("orders proposed", float(plan.orders), "", "any"),
         ("memory of it", plan.memory, "MB", "at most 1024"),
         ("costing --help", median_seconds(help_page, 9), "s", "at most 0.3"),

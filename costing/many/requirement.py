@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import fields
 from functools import partial
+from operator import attrgetter
 from typing import Any
 
 import numpy
@@ -17,12 +18,14 @@ from costing.quantities import InputError
 from costing.settings.inputs import Place, with_inputs
 from costing.settings.mill import Enquiry, Mill
 
+BUT_LENGTH = attrgetter(*(field.name for field in fields(Enquiry) if field.name != LENGTH.name))
+
 
 def together(mill: Mill, enquiries: Sequence[Enquiry]) -> list[Uses | InputError]:
     """As `costing.purchasing.requirement.one_by_one`, over arrays."""
-    alike: dict[Enquiry, list[int]] = {}
+    alike: dict[Any, list[int]] = {}
     for number, enquiry in enumerate(enquiries):
-        alike.setdefault(replace(enquiry, order_length=1.0), []).append(number)
+        alike.setdefault(BUT_LENGTH(enquiry), []).append(number)
     found: list[Any] = [None] * len(enquiries)
     for places in alike.values():
         lengths = numpy.array([enquiries[number].order_length for number in places])

@@ -208,14 +208,12 @@ def _with_baths(lots: Iterable[DyeLot], planning: Planning) -> list[DyeLot]:
     ):
         row = list(_one_shade_after_the_other(of_range))
         for place, lot in enumerate(row):
-            asked = lot.enquiry
+            finds, leaves = lot.enquiry.bath_at_start, lot.enquiry.bath_at_end
             if place:
-                shared = _shares_bath(row[place - 1], lot, planning)
-                asked = replace(asked, bath_at_start=STANDING if shared else NEW_FILL)
+                finds = STANDING if _shares_bath(row[place - 1], lot, planning) else NEW_FILL
             if place + 1 < len(row):
-                shared = _shares_bath(lot, row[place + 1], planning)
-                asked = replace(asked, bath_at_end=KEPT if shared else DUMPED)
-            found.append(lot._replace(enquiry=asked))
+                leaves = KEPT if _shares_bath(lot, row[place + 1], planning) else DUMPED
+            found.append(lot._replace(enquiry=replace(lot.enquiry, bath_at_start=finds, bath_at_end=leaves)))
     found.sort(key=lambda lot: (lot.start, lot.enquiry.range))
     return [lot._replace(number=number) for number, lot in enumerate(found, start=1)]
 
