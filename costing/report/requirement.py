@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable
 from typing import Any
 
 from costing.cost.quote import group_of
 from costing.purchasing.dye_lots import KEPT, STANDING, too_long
-from costing.purchasing.requirement import DAY, MONTH, WEEK, Need, Requirement, by_period
+from costing.purchasing.requirement import DAY, MONTH, WEEK, Requirement, by_period, period_of
 from costing.report.table import Column, Table
 from costing.settings.mill import Mill
 from costing.settings.order_book import Planning
@@ -60,9 +59,8 @@ def requirement_table(mill: Mill, found: Requirement, period: str, note: str = "
     """What is taken of each product in each period [kg]."""
     lots: dict[tuple[datetime.date, str], set[str]] = {}
     sums = by_period(found.needs, period)
-    begins = {day: first for first, days in _days(found.needs, period).items() for day in days}
     for need in found.needs:
-        lots.setdefault((begins[need.day], need.material), set()).add(need.lot)
+        lots.setdefault((period_of(need.day, period), need.material), set()).add(need.lot)
     rows = [
         [period_name(day, period), code, mill.materials[code].description, mass, float(len(lots[day, code]))]
         for (day, code), mass in sums.items()
@@ -78,14 +76,6 @@ def requirement_table(mill: Mill, found: Requirement, period: str, note: str = "
 
 
 TAKEN = [Column("Needed", "kg", MASS), Column("Lots", "", 0)]
-
-
-def _days(needs: Iterable[Need], period: str) -> dict[datetime.date, set[datetime.date]]:
-    found: dict[datetime.date, set[datetime.date]] = {}
-    for day in {need.day for need in needs}:
-        (first, _), *_ = by_period([Need(day, "", 0.0, "")], period)
-        found.setdefault(first, set()).add(day)
-    return found
 
 
 def materials_table(mill: Mill, found: Requirement, note: str = "") -> Table:
