@@ -8,7 +8,7 @@ from costing.book.cells import date_of, value_of
 from costing.book.layout import row_text, tables_of
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table, refuse_twice
-from costing.quantities import InputError, folded, listed, meant
+from costing.quantities import InputError, folded, listed
 from costing.settings.building import Entry, build
 from costing.settings.mill import Mill
 from costing.settings.order_book import CANCELLED, DONE, OPEN, OrderLine, Planning
@@ -89,12 +89,7 @@ def planning_of(mill: Mill) -> Planning:
 
 
 def _line(row: TableRow, mill: Mill) -> OrderLine:
-    text = row.text("enquiry")
-    known = [*mill.enquiries, *(code for kind, code in mill.refused if kind == "enquiry")]
-    enquiry = meant(text, known)
-    if enquiry is None:
-        said = f"enquiry {text!r} is not in the book" if text else "enquiry is empty"
-        raise InputError(row.at("enquiry"), f"{said}; there are: {listed(known, text)}")
+    enquiry = mill.enquiry_code(row.text("enquiry"), row.at("enquiry"))
     length, due = row.number("order_length", "order_length_unit"), row.date("due")
     if length is None:
         raise InputError(row.at("order_length"), "length is empty; accepted is what is still to be dyed")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from costing.book.layout import tables_of
 from costing.book.sheet import Sheet
 from costing.book.tables import TableRow, read_table
-from costing.quantities import InputError, listed, meant
+from costing.quantities import InputError
 from costing.settings.mill import Mill
 from costing.settings.records import IssueRecord, MadeRow
 
@@ -26,12 +26,7 @@ def read_production_record(sheet: Sheet, mill: Mill) -> list[MadeRow]:
 
 
 def _made(row: TableRow, mill: Mill) -> MadeRow:
-    known = [*mill.enquiries, *(code for kind, code in mill.refused if kind == "enquiry")]
-    enquiry = meant(row.code, known)
-    if enquiry is None:
-        raise InputError(
-            row.where, f"enquiry {row.code!r} is not in the book; there are: {listed(known, row.code)}"
-        )
+    enquiry = mill.enquiry_code(row.code, row.where)
     day = row.date("day")
     if day is None:
         raise InputError(row.at("day"), "day is empty; accepted is the day on which it was made")

@@ -244,6 +244,11 @@ class Mill:
         """Find an enquiry by its code."""
         return self._found("enquiry", self.enquiries, code, where)
 
+    def enquiry_code(self, code: str, where: str = "") -> str:
+        """The code of an enquiry as the book has it, of one that is refused too."""
+        refused = (name for kind, name in self.refused if kind == "enquiry")
+        return self._code("enquiry", dict.fromkeys([*self.enquiries, *refused]), code, where)
+
     def cell_of(self, kind: str, code: str, name: str) -> str:
         """Sheet and cell of what was given; "" where that is not known."""
         return self.given.get((kind, code), {}).get(name, EMPTY).where
